@@ -1,0 +1,333 @@
+// Reads the words behind a keyword into the slots that its directive declares.
+import { type Finding, type FindingArgs, type FindingKind, raise } from "../shared/finding.ts";
+import type { AirName, Reference } from "../shared/model/model.ts";
+import type { Dimension } from "../shared/quantity/dimension.ts";
+import { nearest } from "../shared/quantity/nearest.ts";
+import { readNumber } from "../shared/quantity/number.ts";
+import type { Quantity } from "../shared/quantity/quantity.ts";
+import type { Span } from "../shared/text/span.ts";
+import type { Form } from "./directive.ts";
+import { badDate } from "./findings/bad-date.ts";
+import { badName } from "./findings/bad-name.ts";
+import { extraValue } from "./findings/extra-value.ts";
+import { missingValue } from "./findings/missing-value.ts";
+import { numberForm } from "./findings/number-form.ts";
+import { unknownChoice } from "./findings/unknown-choice.ts";
+import { numberFinding } from "./number-finding.ts";
+import { isDate } from "./read-date.ts";
+import { noUnit, readQuantity, readUnit } from "./read-quantity.ts";
+import { signature, slotWords } from "./signature.ts";
+import type { ChannelValue, Slot, SlotType } from "./slots.ts";
+import type { Atom, DirectiveLine } from "./tree.ts";
+
+/** A slot's words in the line. */
+export interface Place {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The values of a line's slots. Spans of findings and references have the line number 0. */
+export interface Bound {
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly places: Readonly<Record<string, Place>>;
+  /** Whether every slot that the directive needs was read, and no stated one was unreadable. */
+  readonly complete: boolean;
+  readonly findings: readonly Finding[];
+}
+
+const ID = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
+
+/** Reads the words of a line into the slots of a form: positional ones first, then named ones. Never throws. */
+export function bind(form: Form, line: DirectiveLine): Bound {
+  const reading = begin(form, line);
+  if (form.anyOrder) readByDimension(reading);
+  else readInOrder(reading);
+  readNamed(reading);
+  if (reading.next < line.atoms.length) reportExtra(reading);
+  reportMissing(reading);
+  const { values, places, findings, complete } = reading;
+  return { values, places, findings, complete };
+}
+
+type SlotEntry = readonly [name: string, slot: Slot];
+
+/** How far the reading of a line has come. */
+interface Reading {
+  readonly form: Form;
+  readonly line: DirectiveLine;
+  readonly positional: readonly SlotEntry[];
+  readonly named: ReadonlyMap<string, SlotEntry>;
+  readonly values: Record<string, unknown>;
+  readonly places: Record<string, Place>;
+  readonly findings: Finding[];
+  /** Slots whose words stand in the line, readable or not. */
+  readonly met: Set<string>;
+  complete: boolean;
+  next: number;
+}
+
+function begin(form: Form, line: DirectiveLine): Reading {
+  const entries = Object.entries(form.slots);
+  const named = entries.flatMap((entry): [string, SlotEntry][] =>
+    entry[1].word === undefined ? [] : [[entry[1].word, entry]],
+  );
+  return {
+    form,
+    line,
+    positional: entries.filter(([, slot]) => slot.word === undefined),
+    named: new Map(named),
+    values: {},
+    places: {},
+    findings: [],
+    met: new Set(),
+    complete: true,
+    next: 0,
+  };
+}
+
+function readInOrder(reading: Reading): void {
+  for (const entry of reading.positional) {
+    const atom = reading.line.atoms[reading.next];
+    if (atom === undefined) return;
+    if (isSlotWord(reading, atom)) {
+      // A slot's word in the place of a value that may be left out, or that is missing.
+      if (entry[1].optional) continue;
+      return;
+    }
+    if (entry[1].optional && entry[1].type.kind === "text" && atom.kind !== "text") continue;
+    readSlot(reading, entry);
+  }
+}
+
+/** Quantities in any order, told apart by their dimensions. */
+function readByDimension(reading: Reading): void {
+  for (
+    let atom = reading.line.atoms[reading.next];
+    atom !== undefined;
+    atom = reading.line.atoms[reading.next]
+  ) {
+    if (isSlotWord(reading, atom)) {
+      if (!readNamedOne(reading, atom)) return;
+      continue;
+    }
+    const free = reading.positional.filter(([name]) => !reading.met.has(name));
+    const dimensions = free.flatMap(([, { type }]) => (type.kind === "quantity" ? [type.dimension] : []));
+    if (dimensions.length === 0) return;
+    const quantity = takeQuantity(reading, dimensions);
+    const entry = free.find(
+      ([, { type }]) => type.kind === "quantity" && quantity?.unit.dimensions.includes(type.dimension),
+    );
+    if (entry === undefined || quantity === undefined) reading.complete = false;
+    else store(reading, entry[0], quantity, { from: atom.from, to: previousEnd(reading) });
+  }
+}
+
+function readNamed(reading: Reading): void {
+  for (
+    let atom = reading.line.atoms[reading.next];
+    atom !== undefined;
+    atom = reading.line.atoms[reading.next]
+  ) {
+    if (!isSlotWord(reading, atom) || !readNamedOne(reading, atom)) return;
+  }
+}
+
+function readNamedOne(reading: Reading, atom: Atom): boolean {
+  const entry = reading.named.get(atom.text);
+  if (entry === undefined || reading.met.has(entry[0])) return false;
+  reading.next++;
+  if (reading.line.atoms[reading.next] === undefined) {
+    reportNeeded(reading, entry);
+    reading.met.add(entry[0]);
+  } else readSlot(reading, entry);
+  return true;
+}
+
+function readSlot(reading: Reading, [name, slot]: SlotEntry): void {
+  const atom = reading.line.atoms[reading.next];
+  if (atom === undefined) return;
+  const value = takeValue(reading, slot.type, atom);
+  if (value === undefined) {
+    reading.complete = false;
+    reading.met.add(name);
+  } else store(reading, name, value, { from: atom.from, to: previousEnd(reading) });
+}
+
+function store(reading: Reading, name: string, value: unknown, place: Place): void {
+  reading.met.add(name);
+  reading.values[name] = value;
+  reading.places[name] = place;
+}
+
+/** Takes the words of one value, reports what is wrong with them, and gives `undefined` where they have no value. */
+function takeValue(reading: Reading, type: SlotType, atom: Atom): unknown {
+  switch (type.kind) {
+    case "quantity":
+      if (type.or !== undefined && atom.kind === "word" && atom.text === type.or)
+        return take(reading, type.or);
+      return takeQuantity(reading, [type.dimension]);
+    case "number":
+      return takeNumber(reading, type.whole, atom);
+    case "name":
+    case "reference":
+      return takeId(reading, atom);
+    case "label":
+      return atom.kind === "word"
+        ? take(reading, atom.text)
+        : fail(reading, badName, atom, { written: atom.text });
+    case "text":
+      return atom.kind === "text"
+        ? take(reading, atom.text)
+        : failChoice(reading, atom, ["a text in quotes"]);
+    case "date":
+      return atom.kind === "word" && isDate(atom.text)
+        ? take(reading, atom.text)
+        : fail(reading, badDate, atom, { written: atom.text });
+    case "choice":
+      return atom.kind === "word" && type.of.includes(atom.text)
+        ? take(reading, atom.text)
+        : failChoice(reading, atom, type.of);
+    case "air":
+      return takeAir(reading, atom);
+    case "channel":
+      return takeChannel(reading, type.dimension, atom);
+  }
+}
+
+function take<T>(reading: Reading, value: T): T {
+  reading.next++;
+  return value;
+}
+
+function takeQuantity(reading: Reading, dimensions: readonly Dimension[]): Quantity | undefined {
+  const words = reading.line.atoms.slice(reading.next, reading.next + 2);
+  const { value, taken } = readQuantity(
+    words,
+    dimensions,
+    (word) => reading.named.has(word),
+    (finding) => reading.findings.push(finding),
+  );
+  reading.next += taken;
+  return value;
+}
+
+function takeNumber(reading: Reading, whole: boolean, atom: Atom): number | undefined {
+  const read = readNumber(atom.text);
+  if ("problem" in read) {
+    reading.next++;
+    const finding =
+      read.problem === "not-a-number"
+        ? raise(numberForm, spanOf(atom), { written: atom.text, problem: read.problem, mended: "" })
+        : numberFinding(atom.text, read, spanOf(atom));
+    reading.findings.push(finding);
+    return undefined;
+  }
+  if (whole && (!Number.isInteger(read.value) || read.value < 1)) {
+    return fail(reading, numberForm, atom, { written: atom.text, problem: "not-whole", mended: "" });
+  }
+  return take(reading, read.value);
+}
+
+function takeId(reading: Reading, atom: Atom): Reference | undefined {
+  if (atom.kind === "text" || !ID.test(atom.text)) {
+    return fail(reading, badName, atom, { written: atom.text });
+  }
+  return take(reading, { id: atom.text, span: spanOf(atom) });
+}
+
+function takeAir(reading: Reading, atom: Atom): AirName | undefined {
+  if (atom.kind === "word" && !/^[-+.]?\p{Nd}/u.test(atom.text)) return take(reading, { name: atom.text });
+  const stated: { temperature?: Quantity; pressure?: Quantity; humidity?: Quantity } = {};
+  const free = new Set<"temperature" | "pressure" | "humidity">(["temperature", "pressure", "humidity"]);
+  let next = reading.line.atoms[reading.next];
+  while (next !== undefined && free.size > 0 && !isSlotWord(reading, next)) {
+    const quantity = takeQuantity(reading, [...free]);
+    const dimension = [...free].find((candidate) => quantity?.unit.dimensions.includes(candidate));
+    if (quantity === undefined || dimension === undefined) return undefined;
+    stated[dimension] = quantity;
+    free.delete(dimension);
+    next = reading.line.atoms[reading.next];
+  }
+  const missing = ["temperature", "pressure"].filter((dimension) => free.has(dimension as "temperature"));
+  if (missing.length === 0) return stated;
+  const span = { line: 0, from: atom.from, to: previousEnd(reading) };
+  reading.findings.push(
+    raise(missingValue, span, {
+      keyword: reading.form.keyword,
+      missing: missing.map((dimension) => `a ${dimension}`).join(" and "),
+      form: signature(reading.form),
+    }),
+  );
+  return undefined;
+}
+
+function takeChannel(reading: Reading, dimension: Dimension, atom: Atom): ChannelValue | undefined {
+  if (atom.kind !== "text") return failChoice(reading, atom, ["a column name in quotes"]);
+  reading.next++;
+  const unitAtom = reading.line.atoms[reading.next];
+  if (unitAtom === undefined || unitAtom.kind === "text" || isSlotWord(reading, unitAtom)) {
+    reading.findings.push(noUnit(atom.text, spanOf(atom), [dimension]));
+    return undefined;
+  }
+  reading.next++;
+  const unit = readUnit(unitAtom, [dimension], (finding) => reading.findings.push(finding));
+  return unit === undefined ? undefined : { column: atom.text, unit };
+}
+
+function fail<A extends FindingArgs>(reading: Reading, kind: FindingKind<A>, atom: Atom, args: A): undefined {
+  reading.findings.push(raise(kind, spanOf(atom), args));
+  reading.next++;
+  return undefined;
+}
+
+function failChoice(reading: Reading, atom: Atom, of: readonly string[]): undefined {
+  const [near] = nearest(atom.text, of);
+  const fix =
+    near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span: spanOf(atom), text: near }] };
+  const args = { written: atom.text, choices: of.join(", "), nearest: near ?? "" };
+  reading.findings.push(raise(unknownChoice, spanOf(atom), args, { fix }));
+  reading.next++;
+  return undefined;
+}
+
+function reportExtra(reading: Reading): void {
+  const first = reading.line.atoms[reading.next];
+  const last = reading.line.atoms.at(-1);
+  if (first === undefined || last === undefined) return;
+  const span = { line: 0, from: first.from, to: last.to };
+  const written = reading.line.text.slice(first.from, last.to);
+  const { keyword } = reading.form;
+  reading.findings.push(raise(extraValue, span, { keyword, written, form: signature(reading.form) }));
+}
+
+/** A slot that nothing was said of is missing; one whose words could not be read has been reported already. */
+function reportMissing(reading: Reading): void {
+  for (const entry of [...reading.positional, ...reading.named.values()]) {
+    if (!entry[1].optional && !reading.met.has(entry[0])) reportNeeded(reading, entry);
+  }
+}
+
+function reportNeeded(reading: Reading, [, slot]: SlotEntry): void {
+  reading.complete = false;
+  const needs = slotWords(slot.type);
+  const missing = slot.word === undefined ? needs : `'${slot.word}' and ${needs}`;
+  const span = { line: 0, from: reading.line.keyword.from, to: lastEnd(reading.line) };
+  const { keyword } = reading.form;
+  reading.findings.push(raise(missingValue, span, { keyword, missing, form: signature(reading.form) }));
+}
+
+function isSlotWord(reading: Reading, atom: Atom): boolean {
+  return atom.kind === "word" && reading.named.has(atom.text);
+}
+
+function previousEnd(reading: Reading): number {
+  return reading.line.atoms[reading.next - 1]?.to ?? reading.line.keyword.to;
+}
+
+function lastEnd(line: DirectiveLine): number {
+  return line.atoms.at(-1)?.to ?? line.keyword.to;
+}
+
+function spanOf(atom: Atom): Span {
+  return { line: 0, from: atom.from, to: atom.to };
+}

@@ -1,0 +1,24 @@
+// The air of the day.
+import { property } from "../directive.ts";
+import { present } from "../present.ts";
+import { after, optional, quantity } from "../slots.ts";
+
+export const air = property({
+  keyword: "air",
+  within: ["session", "run"],
+  anyOrder: true,
+  slots: {
+    temperature: optional(quantity("temperature")),
+    pressure: optional(quantity("pressure")),
+    humidity: optional(quantity("humidity")),
+    dewPoint: after("dew-point", optional(quantity("temperature"))),
+    wetBulb: after("wet-bulb", optional(quantity("temperature"))),
+    altimeter: after("altimeter", optional(quantity("pressure"))),
+    elevation: after("elevation", optional(quantity("length"))),
+  },
+  doc: "Air of the day: temperature, station pressure and relative humidity in any order. Instead of humidity a dew point or a wet bulb; instead of station pressure an altimeter setting with the elevation. An elevation beside a station pressure is a check on it.",
+  example: "air 71.5 degF 29.18 inHg 42 %RH",
+  lower: (values, into) => {
+    into.air = present(values);
+  },
+});

@@ -1,0 +1,15 @@
+// The pipe on an exhaust port.
+import { property } from "../directive.ts";
+import { present } from "../present.ts";
+import { after, optional, quantity, quantityOr } from "../slots.ts";
+
+export const stub = property({
+  keyword: "stub",
+  within: ["session", "run"],
+  slots: { bore: quantityOr("length", "none"), length: after("length", optional(quantity("length"))) },
+  doc: "Bore and length of the stub pipe on an exhaust port, or none. Results with and without one are not comparable.",
+  example: "stub 1.750 in length 6 in",
+  lower: ({ bore, length }, into) => {
+    into.stub = bore === "none" ? "none" : { bore, ...present({ length }) };
+  },
+});

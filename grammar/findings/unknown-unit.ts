@@ -1,0 +1,13 @@
+// A unit that is not in the table of units.
+import type { FindingKind } from "../../shared/finding.ts";
+
+export const unknownUnit: FindingKind<{ written: string; nearest: string; units: string }> = {
+  code: "unknown-unit",
+  severity: "error",
+  message: ({ written }) => `'${written}' is not a unit`,
+  help: ({ nearest, units }) => (nearest === "" ? `units that fit: ${units}` : `did you mean ${nearest}?`),
+  what: "A unit is not in the format's table of units.",
+  why: "The table is closed, so that a slip is an error and never a unit of its own.",
+  bad: "headnote 1\nplate p1\n  diameter 2.500 imch\n",
+  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+};

@@ -1,0 +1,183 @@
+// Turns the lines of one block into the entity that they describe.
+import { type Finding, raise, shiftedFinding } from "../shared/finding.ts";
+import type {
+  BlockKind,
+  Draft,
+  Entities,
+  Entity,
+  NamedKind,
+  Origin,
+  Reference,
+  Table,
+} from "../shared/model/model.ts";
+import { type Span, shifted } from "../shared/text/span.ts";
+import { type Bound, bind } from "./bind.ts";
+import type { Form, Heading } from "./directive.ts";
+import { findProperty } from "./directives/index.ts";
+import { missingColumns } from "./findings/missing-columns.ts";
+import { missingLine } from "./findings/missing-line.ts";
+import { repeatedLine } from "./findings/repeated-line.ts";
+import { headOf, lowerTable } from "./lower-table.ts";
+import type { DirectiveLine, Line } from "./tree.ts";
+
+/** A name that a block uses, and of what kind of thing it is the name. */
+export interface Use {
+  readonly kind: NamedKind;
+  readonly id: string;
+  readonly span: Span;
+}
+
+/** A block that has been read. All spans count from its first line. */
+export interface Block {
+  readonly heading: Heading;
+  readonly lines: readonly Line[];
+  readonly entity: Entity;
+  readonly uses: readonly Use[];
+  readonly findings: readonly Finding[];
+}
+
+/** Blocks by their first line's node, so that a block whose lines have not changed is never read again. */
+const known = new WeakMap<Line, Block>();
+
+/**
+ * The entity of a block. `lines[0]` is the heading's line. The same lines give the same block object, wherever in the
+ * file they stand.
+ */
+export function lowerBlock(heading: Heading, lines: readonly Line[]): Block {
+  const [first] = lines;
+  if (first === undefined) throw new RangeError("a block has at least its heading's line");
+  const before = known.get(first);
+  if (before !== undefined && before.heading === heading && sameLines(before.lines, lines)) return before;
+  const block = read(heading, lines);
+  known.set(first, block);
+  return block;
+}
+
+function sameLines(a: readonly Line[], b: readonly Line[]): boolean {
+  return a.length === b.length && a.every((line, index) => line === b[index]);
+}
+
+interface Reading {
+  readonly heading: Heading;
+  readonly entity: Draft<Entities[BlockKind]>;
+  readonly origin: { readonly heading: Span; readonly name: Span; readonly lines: Map<string, Span> };
+  readonly uses: Use[];
+  readonly findings: Finding[];
+}
+
+function read(heading: Heading, lines: readonly Line[]): Block {
+  const reading = openEntity(heading, lines[0]);
+  const { findings, uses, entity } = reading;
+  lines.forEach((line, index) => {
+    for (const finding of line.findings) findings.push(shiftedFinding(finding, index));
+    if (index > 0 && line.kind === "directive") addProperty(reading, line, index);
+  });
+  addTable(reading, lines);
+  for (const keyword of heading.required) {
+    if (!reading.origin.lines.has(keyword)) {
+      const example = findProperty(heading.block, keyword)?.example ?? keyword;
+      findings.push(raise(missingLine, reading.origin.heading, { block: heading.block, keyword, example }));
+    }
+  }
+  return { heading, lines, entity, uses, findings };
+}
+
+function openEntity(heading: Heading, line: Line | undefined): Reading {
+  const findings: Finding[] = [];
+  const uses: Use[] = [];
+  if (line?.kind !== "directive") throw new RangeError("a block begins with a directive");
+  const bound = bind(heading, line);
+  findings.push(...bound.findings);
+  const span = lineSpan(line, 0);
+  const name = isReference(bound.values["id"]) ? bound.values["id"].span : span;
+  const origin = { heading: span, name, lines: new Map<string, Span>() } satisfies Origin;
+  collectUses(heading, bound, 0, uses);
+  return { heading, entity: heading.open(bound.values, origin), origin, uses, findings };
+}
+
+function addProperty(reading: Reading, line: DirectiveLine, index: number): void {
+  const form = findProperty(reading.heading.block, line.keyword.text);
+  if (form === undefined) return;
+  const { lines } = reading.origin;
+  const span = lineSpan(line, index);
+  const first = lines.get(form.keyword);
+  if (first !== undefined && !form.repeatable) {
+    const args = { what: `'${form.keyword}'`, where: reading.heading.block };
+    const related = [{ span: first, message: "the first one" }];
+    reading.findings.push(raise(repeatedLine, span, args, { related }));
+    return;
+  }
+  if (first === undefined) lines.set(form.keyword, span);
+  const bound = bind(form, line);
+  for (const finding of bound.findings) reading.findings.push(shiftedFinding(finding, index));
+  collectUses(form, bound, index, reading.uses);
+  if (bound.complete) form.lower(placed(form, bound, index), reading.entity, span);
+}
+
+/** The values with their references moved to the line that they stand on. */
+function placed(form: Form, bound: Bound, index: number): Readonly<Record<string, unknown>> {
+  const moved: Record<string, unknown> = { ...bound.values };
+  for (const [name, slot] of Object.entries(form.slots)) {
+    const value = moved[name];
+    if (slot.type.kind === "reference" && isReference(value)) {
+      moved[name] = { id: value.id, span: shifted(value.span, index) };
+    }
+  }
+  return moved;
+}
+
+function collectUses(form: Form, bound: Bound, index: number, uses: Use[]): void {
+  for (const [name, { type }] of Object.entries(form.slots)) {
+    const value = bound.values[name];
+    if (type.kind === "reference" && isReference(value)) {
+      uses.push({ kind: type.to, id: value.id, span: shifted(value.span, index) });
+    }
+  }
+}
+
+function isReference(value: unknown): value is Reference {
+  return typeof value === "object" && value !== null && "id" in value && "span" in value;
+}
+
+function addTable(reading: Reading, lines: readonly Line[]): void {
+  const { heading, findings, origin, entity } = reading;
+  const table = lowerTable(heading, lines, findings);
+  if (table !== undefined && hasTable(entity)) entity.table = table;
+  const missing = missingOf(heading, table, entity);
+  if (missing.length === 0) return;
+  const what = table === undefined ? "line that names its columns" : `column ${missing.join(" and ")}`;
+  const example = missing.map(headOf).join("  ");
+  const firstRow = lines.findIndex((line) => line.kind === "row");
+  const span = firstRow < 0 || table !== undefined ? origin.heading : rowSpan(lines[firstRow], firstRow);
+  findings.push(raise(missingColumns, span, { block: heading.block, missing: what, example }));
+}
+
+/** The columns that a block should have and has not; its rows alone are enough to ask for a head. */
+function missingOf(heading: Heading, table: Table | undefined, entity: Draft<Entity>): readonly string[] {
+  const needed = heading.columns;
+  if (needed === undefined) return [];
+  if (table === undefined || table.columns.length === 0) {
+    if (table !== undefined && table.rows.length > 0 && needed.length === 0)
+      return tableColumns(heading.block);
+    return "log" in entity && entity.log !== undefined ? [] : needed;
+  }
+  return needed.filter((name) => !table.columns.some((column) => column.name === name));
+}
+
+/** The columns of the blocks whose table is optional but has always the same head. */
+function tableColumns(block: BlockKind): readonly string[] {
+  return block === "cam" ? ["angle", "lift"] : ["signal", "flow"];
+}
+
+function hasTable(entity: Draft<Entity>): entity is Draft<Extract<Entity, { readonly table?: Table }>> {
+  return !["plate", "engine", "head", "port", "session"].includes(entity.kind);
+}
+
+function lineSpan(line: DirectiveLine, index: number): Span {
+  return { line: index, from: line.keyword.from, to: line.atoms.at(-1)?.to ?? line.keyword.to };
+}
+
+function rowSpan(line: Line | undefined, index: number): Span {
+  const text = line?.text ?? "";
+  return { line: index, from: text.length - text.trimStart().length, to: text.trimEnd().length };
+}

@@ -1,0 +1,280 @@
+// Folds the lines of a file into its blocks: what opens a block, what belongs to it, and what has no place.
+import { type Finding, raise, shiftedFinding } from "../shared/finding.ts";
+import { nearest } from "../shared/quantity/nearest.ts";
+import { readNumber } from "../shared/quantity/number.ts";
+import type { Span } from "../shared/text/span.ts";
+import { findColumn } from "./columns.ts";
+import type { Heading } from "./directive.ts";
+import {
+  findHeading,
+  findProperty,
+  headingKeywords,
+  keywords,
+  propertyKeywords,
+} from "./directives/index.ts";
+import { extraValue } from "./findings/extra-value.ts";
+import { misplacedLine } from "./findings/misplaced-line.ts";
+import { unknownKeyword } from "./findings/unknown-keyword.ts";
+import { version } from "./findings/version.ts";
+import { parseRow } from "./line-parser.ts";
+import { type Block, lowerBlock } from "./lower-block.ts";
+import type { DirectiveLine, Line } from "./tree.ts";
+
+/** An `include` line; its span is that of the path. */
+export interface Include {
+  readonly path: string;
+  readonly span: Span;
+}
+
+/** A block and the line of the file that it begins on; everything inside the block counts from there. */
+export interface PlacedBlock {
+  readonly start: number;
+  readonly block: Block;
+}
+
+/** What a file says, block by block. */
+export interface Outline {
+  readonly lines: readonly Line[];
+  readonly blocks: readonly PlacedBlock[];
+  readonly includes: readonly Include[];
+  /** Whether a conflict marker stands in the file. */
+  readonly conflicted: boolean;
+  /** Findings outside the blocks; spans count from the file's first line. */
+  readonly findings: readonly Finding[];
+}
+
+/** Keywords that stand outside the blocks. */
+export const FILE_KEYWORDS: readonly string[] = ["headnote", "include"];
+export const FORMAT_VERSION = 1;
+
+interface Open {
+  readonly start: number;
+  readonly heading: Heading;
+  readonly lines: Line[];
+  /** Whether the table's first column is a choice; `undefined` before the table has a head. */
+  choiceFirst: boolean | undefined;
+}
+
+interface Fold {
+  readonly lines: readonly Line[];
+  readonly blocks: PlacedBlock[];
+  readonly includes: Include[];
+  readonly findings: Finding[];
+  open: Open | undefined;
+  versioned: boolean;
+  conflicted: boolean;
+}
+
+/** Folds lines into blocks. Never throws; every line that says something is in a block, an include, or a finding. */
+export function outline(lines: readonly Line[]): Outline {
+  const fold: Fold = {
+    lines,
+    blocks: [],
+    includes: [],
+    findings: [],
+    open: undefined,
+    versioned: false,
+    conflicted: false,
+  };
+  for (let index = 0; index < lines.length; index++) {
+    const line = lines[index];
+    if (line !== undefined) add(fold, line, index);
+  }
+  close(fold);
+  const { blocks, includes, findings, conflicted } = fold;
+  return { lines, blocks, includes, findings, conflicted };
+}
+
+function add(fold: Fold, line: Line, index: number): void {
+  if (line.kind === "conflict") {
+    fold.conflicted = true;
+    keep(fold, line, index);
+    return;
+  }
+  if (line.kind !== "blank" && !fold.versioned) {
+    fold.versioned = true;
+    if (line.kind === "directive" && line.keyword.text === "headnote") {
+      readVersion(fold, line, index);
+      return;
+    }
+    noVersion(fold, line, index);
+  }
+  if (line.kind === "directive") addDirective(fold, line, index);
+  else if (line.kind === "blank" || fold.open !== undefined) {
+    if (line.kind === "columns" && fold.open?.choiceFirst === undefined && fold.open !== undefined) {
+      fold.open.choiceFirst = findColumn(line.heads[0]?.name.text ?? "")?.dimensions.length === 0;
+    }
+    keep(fold, line, index);
+  } else misplaced(fold, line, index, line.kind === "row" ? "a row of readings" : "a line of columns");
+}
+
+function addDirective(fold: Fold, line: DirectiveLine, index: number): void {
+  const keyword = line.keyword.text;
+  if (keyword === "include") {
+    readInclude(fold, line, index);
+    return;
+  }
+  if (keyword === "headnote") {
+    misplaced(fold, line, index, "the version line");
+    return;
+  }
+  const { open } = fold;
+  const heading = findHeading(keyword);
+  if (heading !== undefined && (open === undefined || opensBlock(fold.lines, line, index, open))) {
+    begin(fold, heading, line, index);
+    return;
+  }
+  if (open !== undefined && findProperty(open.heading.block, keyword) !== undefined) {
+    open.lines.push(line);
+    return;
+  }
+  if (keyword.startsWith("x-")) {
+    keep(fold, line, index);
+    return;
+  }
+  if (open !== undefined && readsAsRow(line, open)) {
+    open.lines.push(asRow(line));
+    return;
+  }
+  if (keywords.includes(keyword)) {
+    misplaced(fold, line, index, `'${keyword}'`);
+    return;
+  }
+  reportUnknown(fold, line, index);
+}
+
+/**
+ * Some keywords open a block and also stand in one (`bench`, `port`, `engine`, `cam`). Inside a block that takes such a
+ * line it is a heading if it has a title, and otherwise if the first following line that only one of the two readings can
+ * hold belongs to the block it would open. So the order of blocks never matters.
+ */
+function opensBlock(lines: readonly Line[], line: DirectiveLine, index: number, open: Open): boolean {
+  const keyword = line.keyword.text;
+  const here = open.heading.block;
+  const property = findProperty(here, keyword);
+  const would = findHeading(keyword);
+  if (property === undefined || would === undefined) return true;
+  if (line.atoms.some((atom) => atom.kind === "text")) return true;
+  for (let i = index + 1; i < lines.length; i++) {
+    const next = lines[i];
+    if (next === undefined || next.kind === "blank") continue;
+    if (next.kind !== "directive") return false;
+    const word = next.keyword.text;
+    const inHere = findProperty(here, word) !== undefined;
+    const inThere = findProperty(would.block, word) !== undefined;
+    if (inHere !== inThere) return inThere;
+    if (!inHere) return false;
+  }
+  return false;
+}
+
+/** A row whose first column is a choice, or whose first number is misspelt. */
+function readsAsRow(line: DirectiveLine, open: Open): boolean {
+  if (open.choiceFirst === undefined) return false;
+  const cells = line.atoms.filter((atom) => atom.kind === "word");
+  const read = cells.filter((atom) => atom.text === "-" || "value" in readNumber(atom.text)).length;
+  return cells.length > 0 && (open.choiceFirst ? read > 0 : read * 2 > cells.length);
+}
+
+const rows = new WeakMap<DirectiveLine, Line>();
+
+/** The line as a row; the same node again for the same line, so that its block is known to be unchanged. */
+function asRow(line: DirectiveLine): Line {
+  const row = rows.get(line) ?? parseRow(line.text);
+  rows.set(line, row);
+  return row;
+}
+
+function begin(fold: Fold, heading: Heading, line: DirectiveLine, index: number): void {
+  close(fold);
+  fold.open = { start: index, heading, lines: [line], choiceFirst: undefined };
+}
+
+function close(fold: Fold): void {
+  const { open } = fold;
+  if (open === undefined) return;
+  fold.blocks.push({ start: open.start, block: lowerBlock(open.heading, open.lines) });
+  fold.open = undefined;
+}
+
+/** Keeps a line where it stands: in the open block, so that lines count right, or among the file's own lines. */
+function keep(fold: Fold, line: Line, index: number): void {
+  if (fold.open !== undefined) fold.open.lines.push(line);
+  else for (const finding of line.findings) fold.findings.push(shiftedFinding(finding, index));
+}
+
+/** Keeps a line that says nothing to its block: a blank one in its place, its own findings with the file. */
+function setAside(fold: Fold, line: Line, index: number): void {
+  for (const finding of line.findings) fold.findings.push(shiftedFinding(finding, index));
+  fold.open?.lines.push(ASIDE);
+}
+
+const ASIDE: Line = { kind: "blank", text: "", findings: [] };
+
+function misplaced(fold: Fold, line: Line, index: number, what: string): void {
+  const where =
+    fold.open === undefined ? "before the first heading" : `in a ${fold.open.heading.block} block`;
+  const homes =
+    line.kind === "directive"
+      ? headingKeywords.filter((block) => findProperty(findHeading(block)?.block ?? "run", line.keyword.text))
+      : [];
+  const takes = homes.length === 0 ? "" : `it belongs into ${homes.join(" or ")}`;
+  const span = spanOf(line, index);
+  fold.findings.push(raise(misplacedLine, span, { what, where, takes }));
+  setAside(fold, line, index);
+}
+
+function reportUnknown(fold: Fold, line: DirectiveLine, index: number): void {
+  const keyword = line.keyword.text;
+  const here = fold.open === undefined ? [] : propertyKeywords(fold.open.heading.block);
+  const [near] = nearest(keyword, [...here, ...headingKeywords, ...FILE_KEYWORDS]);
+  const span = { line: index, from: line.keyword.from, to: line.keyword.to };
+  const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
+  fold.findings.push(raise(unknownKeyword, span, { written: keyword, nearest: near ?? "" }, { fix }));
+  const heading = near === undefined || here.includes(near) ? undefined : findHeading(near);
+  // A misspelt heading still opens its block: the lines below it belong nowhere else.
+  if (heading === undefined) setAside(fold, line, index);
+  else begin(fold, heading, line, index);
+}
+
+function readInclude(fold: Fold, line: DirectiveLine, index: number): void {
+  const [path, extra] = line.atoms;
+  if (path?.kind === "text" && extra === undefined) {
+    fold.includes.push({ path: path.text, span: { line: index, from: path.from, to: path.to } });
+  } else {
+    const args = {
+      keyword: "include",
+      written: line.text.slice(line.keyword.to).trim(),
+      form: 'include "path"',
+    };
+    fold.findings.push(raise(extraValue, spanOf(line, index), args));
+  }
+  setAside(fold, line, index);
+}
+
+function readVersion(fold: Fold, line: DirectiveLine, index: number): void {
+  const written = line.text.slice(line.keyword.to).trim();
+  const number =
+    line.atoms.length === 1 && /^[0-9]{1,9}$/.test(line.atoms[0]?.text ?? "")
+      ? Number(line.atoms[0]?.text)
+      : 0;
+  if (number !== FORMAT_VERSION) {
+    const problem = number > FORMAT_VERSION ? "newer" : "unreadable";
+    fold.findings.push(raise(version, spanOf(line, index), { problem, written: String(number || written) }));
+  }
+  setAside(fold, line, index);
+}
+
+function noVersion(fold: Fold, line: Line, index: number): void {
+  const at = { line: index, from: 0, to: 0 };
+  const fix = { title: "Begin the file with its version line", edits: [{ span: at, text: "headnote 1\n" }] };
+  fold.findings.push(raise(version, spanOf(line, index), { problem: "none", written: "" }, { fix }));
+}
+
+/** The line without the blanks around it. */
+function spanOf(line: Line, index: number): Span {
+  const from = line.text.length - line.text.trimStart().length;
+  const to =
+    line.kind === "directive" ? (line.atoms.at(-1)?.to ?? line.keyword.to) : line.text.trimEnd().length;
+  return { line: index, from, to };
+}

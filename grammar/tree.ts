@@ -1,0 +1,54 @@
+// What one line says, before anything around it is known; nodes hold columns only, so a moved line keeps its node.
+import type { Finding } from "../shared/finding.ts";
+import type { Cell } from "../shared/model/model.ts";
+
+/** A word or a text of a line. `text` is a word as written, or a text without its quotes and escapes. */
+export interface Atom {
+  readonly kind: "word" | "text";
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+interface LineNode {
+  readonly text: string;
+  /** What is wrong with the line itself; spans count from this line, so their `line` is 0. */
+  readonly findings: readonly Finding[];
+}
+
+/** Nothing, or only a comment. */
+export interface BlankLine extends LineNode {
+  readonly kind: "blank";
+}
+
+/** A keyword and what follows it: a heading, a property, `include`, the version line, or a keyword unknown so far. */
+export interface DirectiveLine extends LineNode {
+  readonly kind: "directive";
+  readonly keyword: Atom;
+  readonly atoms: readonly Atom[];
+}
+
+export interface ColumnHead {
+  readonly name: Atom;
+  readonly unit?: Atom;
+}
+
+export interface ColumnsLine extends LineNode {
+  readonly kind: "columns";
+  readonly heads: readonly ColumnHead[];
+}
+
+export interface RowLine extends LineNode {
+  readonly kind: "row";
+  readonly cells: readonly Cell[];
+  readonly to: number;
+  readonly remark?: string;
+  readonly void?: string;
+}
+
+/** A mark that a version-control system left behind. */
+export interface ConflictLine extends LineNode {
+  readonly kind: "conflict";
+}
+
+export type Line = BlankLine | DirectiveLine | ColumnsLine | RowLine | ConflictLine;

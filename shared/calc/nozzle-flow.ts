@@ -1,0 +1,51 @@
+// Air speeds up and thins out on its way through a valve: the isentropic law that effective area is defined by.
+
+import { dryAirGasConstant, dryAirHeatRatio } from "./dry-air.ts";
+
+/**
+ * Pressure ratio, downstream static over upstream stagnation, at and below which the flow is sonic.
+ * Source: J. B. Heywood, Internal Combustion Engine Fundamentals (1988), Appendix C.
+ */
+export function criticalRatio(gamma = dryAirHeatRatio): number {
+  return (2 / (gamma + 1)) ** (gamma / (gamma - 1));
+}
+
+/**
+ * Flow function psi of a pressure ratio `r` from 0 to 1, dimensionless: 0 at r = 1, constant from the critical
+ * ratio down. `undefined` outside 0 to 1.
+ * Source: Heywood (1988), equations C.8 and C.9; equal to C_f of 40 CFR 1065.640 for an approach ratio of zero.
+ */
+export function flowFunction(r: number, gamma = dryAirHeatRatio): number | undefined {
+  if (!(r >= 0 && r <= 1)) return undefined;
+  const ratio = Math.max(r, criticalRatio(gamma));
+  const speed = Math.sqrt(((2 * gamma) / (gamma - 1)) * (1 - ratio ** ((gamma - 1) / gamma)));
+  return ratio ** (1 / gamma) * speed;
+}
+
+/**
+ * Mass flux in kg/(s m2) through an ideal nozzle from rest at `p0` Pa and `rho0` kg/m3 to the pressure `r` p0.
+ * `undefined` outside r = 0 to 1 and for a pressure or density that is not positive.
+ * Source: Heywood (1988), equations C.8 and C.9, with p0 / (R T0) written as rho0.
+ */
+export function massFlux(p0: number, rho0: number, r: number): number | undefined {
+  const psi = flowFunction(r);
+  return psi !== undefined && p0 > 0 && rho0 > 0 ? Math.sqrt(p0 * rho0) * psi : undefined;
+}
+
+/**
+ * Effective area in m2: that of the ideal nozzle which would pass `massFlow` kg/s from the same air to the same
+ * pressure. `undefined` where the mass flux is, or is zero (no pressure difference).
+ * Source: Heywood (1988), section 6.3.2.
+ */
+export function effectiveArea(massFlow: number, p0: number, rho0: number, r: number): number | undefined {
+  const flux = massFlux(p0, rho0, r);
+  return flux !== undefined && flux > 0 ? massFlow / flux : undefined;
+}
+
+/**
+ * Speed of sound in m/s in dry air of a temperature in K, above 0.
+ * Source: U.S. Standard Atmosphere 1976, equation 50.
+ */
+export function speedOfSound(temperature: number): number {
+  return Math.sqrt(dryAirHeatRatio * dryAirGasConstant * temperature);
+}

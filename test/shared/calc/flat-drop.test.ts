@@ -1,0 +1,78 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { flatDropQuantile } from "../../../shared/calc/flat-drop.ts";
+import { normalQuantile } from "../../../shared/calc/normal.ts";
+import { checkClose } from "./close.ts";
+import { seededNormals } from "./seeded-normals.ts";
+
+/** Share of simulated flat curves whose largest drop stays within the threshold (in units of one difference). */
+function simulate(count: number, threshold: number, sweeps: number): number {
+  const normals = seededNormals(count);
+  let within = 0;
+  for (let sweep = 0; sweep < sweeps; sweep += 1) {
+    let highest = -Infinity;
+    let drop = 0;
+    for (let station = 0; station < count; station += 1) {
+      const value = normals.next().value;
+      highest = Math.max(highest, value);
+      drop = Math.max(drop, highest - value);
+    }
+    if (drop <= threshold * Math.SQRT2) within += 1;
+  }
+  return within / sweeps;
+}
+
+describe("largest drop of a flat curve", () => {
+  test.each([
+    [2, 1.2816, 1.6449, 2.3264],
+    [3, 1.7614, 2.0808, 2.6932],
+    [4, 2.031, 2.3294, 2.9072],
+    [5, 2.217, 2.5022, 3.0576],
+    [6, 2.3581, 2.6339, 3.1731],
+    [8, 2.5654, 2.8281, 3.3446],
+    [10, 2.7157, 2.9694, 3.4704],
+    [12, 2.8329, 3.0799, 3.5693],
+  ])("of %d stations (derived, computed apart with numpy)", (count, at90, at95, at99) => {
+    checkClose(flatDropQuantile(count, 0.9), at90, 1e-4);
+    checkClose(flatDropQuantile(count), at95, 1e-4);
+    checkClose(flatDropQuantile(count, 0.99), at99, 1e-4);
+  });
+
+  test("of two stations is the one-sided normal point at any level", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.5, max: 0.999, noNaN: true }), (level) => {
+        expect(Math.abs((flatDropQuantile(2, level) ?? 0) - (normalQuantile(level) ?? 1))).toBeLessThan(1e-6);
+      }),
+    );
+  });
+
+  test.each([3, 6, 12, 40])(
+    "of %d stations stays within its quantile as often in simulated sweeps as it should",
+    (count) => {
+      const within = simulate(count, flatDropQuantile(count) ?? 0, 20_000);
+      // Four standard errors of a share of 0.95 in 20 000.
+      expect(Math.abs(within - 0.95)).toBeLessThan(0.0062);
+    },
+  );
+
+  test("grows with stations and with level, and less than the chances of all pairs allow", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 300 }), fc.constantFrom(0.9, 0.95, 0.99), (count, level) => {
+        const drop = flatDropQuantile(count, level) ?? 0;
+        const pairs = (count * (count - 1)) / 2;
+        expect(flatDropQuantile(count + 1, level)).toBeGreaterThan(drop);
+        expect(flatDropQuantile(count, level + 0.005)).toBeGreaterThan(drop);
+        expect(drop).toBeLessThanOrEqual((normalQuantile(1 - (1 - level) / pairs) ?? 0) + 1e-6);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test("is not computed for fewer than two stations, parts of one, or a level out of range", () => {
+    expect(flatDropQuantile(1)).toBeUndefined();
+    expect(flatDropQuantile(2.5)).toBeUndefined();
+    expect(flatDropQuantile(Infinity)).toBeUndefined();
+    expect(flatDropQuantile(5, 1)).toBeUndefined();
+    expect(flatDropQuantile(5, 0.4)).toBeUndefined();
+  });
+});
