@@ -49,7 +49,7 @@ class LineParser extends EmbeddedActionsParser {
     return { kind: "directive", keyword, atoms };
   });
 
-  // columns = name [ "[" unit "]" ] { name [ "[" unit "]" ] }
+  // columns = { name [ "[" unit "]" ] }
   readonly columns = this.RULE("columns", (): Read<ColumnsLine> => {
     const heads: ColumnHead[] = [];
     this.MANY(() => {
@@ -63,12 +63,13 @@ class LineParser extends EmbeddedActionsParser {
         },
         { ALT: () => this.report(this.CONSUME(Text)) },
         { ALT: () => this.SUBRULE(this.stray) },
+        { ALT: () => this.report(this.CONSUME(LeftBracket)) },
       ]);
     });
     return { kind: "columns", heads };
   });
 
-  // row = cell { cell } [ text ] [ "void" [ text ] ]
+  // row = cell { cell } [ text ] [ "void" [ text ] ], the last two in either order
   readonly row = this.RULE("row", (): Read<RowLine> => {
     const cells: Cell[] = [];
     const said: { remark?: string; void?: string } = {};
@@ -84,20 +85,25 @@ class LineParser extends EmbeddedActionsParser {
         },
         {
           ALT: () => {
-            to = endOf(this.CONSUME(Void));
-            said.void = "";
+            const token = this.CONSUME(Void);
+            to = endOf(token);
+            const again = said.void !== undefined;
+            this.ACTION(() => again && this.reported.push(unread(token)));
+            said.void ??= "";
             this.OPTION(() => {
               const why = this.SUBRULE(this.text);
-              said.void = why.text;
               to = why.to;
+              if (!again) said.void = why.text;
+              else this.ACTION(() => this.reported.push(unread(why.token)));
             });
           },
         },
         {
           ALT: () => {
             const remark = this.SUBRULE1(this.text);
-            said.remark = remark.text;
             to = remark.to;
+            if (said.remark === undefined) said.remark = remark.text;
+            else this.ACTION(() => this.reported.push(unread(remark.token)));
           },
         },
         { ALT: () => this.SUBRULE(this.stray) },

@@ -15,7 +15,7 @@ export const WhiteSpace = createToken({ name: "WhiteSpace", pattern: /[\s\uFEFF]
 /** A `#` begins a comment only at the start of a line or after white space. */
 export const Comment = createToken({
   name: "Comment",
-  pattern: /(?<!\S)#.*/,
+  pattern: /(?<!\S)#[^]*/,
   start_chars_hint: ["#"],
   line_breaks: false,
 });
@@ -42,19 +42,19 @@ export const Decimal = createToken({
 /** Marks a row that is kept but never used. */
 export const Void = createToken({ name: "Void", pattern: "void", longer_alt: PlainWord, categories: [Word] });
 
-/** A quote right behind a digit, followed by a blank or the end, is read as the inch mark (`2.020"`). */
+/** A quote right behind a digit or a left bracket that no text could begin with: `2.020"`, `28"H2O`, `lift["]`. */
 export const InchMark = createToken({
   name: "InchMark",
-  pattern: /(?<=[0-9])"(?!\S)/,
+  pattern: /(?<=[0-9[])"(?:[Hh][2\u2082][Oo]|[Ww][CcGg])?(?![^\s\]])/,
   start_chars_hint: ['"'],
   line_breaks: false,
   categories: [CellWord],
 });
 
-export const Text = createToken({ name: "Text", pattern: /"(?:[^"\\]|\\.)*"/ });
+export const Text = createToken({ name: "Text", pattern: /"(?:[^"\\]|\\[^])*"/, line_breaks: false });
 
 /** A text whose closing quote is missing runs to the end of its line and no further. */
-export const UnclosedText = createToken({ name: "UnclosedText", pattern: /".*/, categories: [Text] });
+export const UnclosedText = createToken({ name: "UnclosedText", pattern: /"[^]*/, categories: [Text] });
 
 export const LeftBracket = createToken({ name: "LeftBracket", pattern: "[" });
 export const RightBracket = createToken({ name: "RightBracket", pattern: "]", categories: [Stray] });

@@ -1,6 +1,6 @@
 // The air of the day.
 import { property } from "../directive.ts";
-import { present } from "../present.ts";
+import { present } from "../../shared/model/present.ts";
 import { after, optional, quantity } from "../slots.ts";
 
 export const air = property({

@@ -1,6 +1,6 @@
 // The leak of the set-up.
 import { property } from "../directive.ts";
-import { present } from "../present.ts";
+import { present } from "../../shared/model/present.ts";
 import { after, number, optional, quantity, quantityOr } from "../slots.ts";
 
 export const leak = property({

@@ -1,6 +1,6 @@
 // Local air speeds over a section of the port.
 import { heading } from "../directive.ts";
-import { present } from "../present.ts";
+import { present } from "../../shared/model/present.ts";
 import { after, optional, reference, text } from "../slots.ts";
 
 export const map = heading({

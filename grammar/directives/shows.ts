@@ -1,6 +1,6 @@
 // What a bench's display shows.
 import { property } from "../directive.ts";
-import { present } from "../present.ts";
+import { present } from "../../shared/model/present.ts";
 import { after, air, choice, optional, quantity } from "../slots.ts";
 
 export const shows = property({

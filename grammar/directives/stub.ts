@@ -1,6 +1,6 @@
 // The pipe on an exhaust port.
 import { property } from "../directive.ts";
-import { present } from "../present.ts";
+import { present } from "../../shared/model/present.ts";
 import { after, optional, quantity, quantityOr } from "../slots.ts";
 
 export const stub = property({

@@ -1,6 +1,6 @@
 // The approach to the depression at one lift.
 import { heading } from "../directive.ts";
-import { present } from "../present.ts";
+import { present } from "../../shared/model/present.ts";
 import { after, quantity, reference } from "../slots.ts";
 
 export const trace = heading({

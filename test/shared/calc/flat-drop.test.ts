@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { flatDropQuantile } from "../../../shared/calc/flat-drop.ts";
-import { normalQuantile } from "../../../shared/calc/normal.ts";
+import { normalCdf, normalPdf, normalQuantile } from "../../../shared/calc/normal.ts";
 import { checkClose } from "./close.ts";
 import { seededNormals } from "./seeded-normals.ts";
 
@@ -20,6 +20,28 @@ function simulate(count: number, threshold: number, sweeps: number): number {
     if (drop <= threshold * Math.SQRT2) within += 1;
   }
   return within / sweeps;
+}
+
+/** Chance that the range of `count` standard normals is at most `range`. */
+function chanceOfRange(count: number, range: number): number {
+  let sum = 0;
+  for (let x = -8; x <= 8; x += 0.05)
+    sum += normalPdf(x) * (normalCdf(x + range) - normalCdf(x)) ** (count - 1);
+  return count * 0.05 * sum;
+}
+
+/**
+ * Chance of no drop beyond the threshold by another way: the generating function of the recursion on the running
+ * maximum is the exponential of that of the chances R of the range, so k P(k) = sum over n of R(n) P(k - n).
+ */
+function chanceWithoutDrop(count: number, threshold: number): number {
+  const ranges = Array.from({ length: count }, (_, index) => chanceOfRange(index + 1, threshold));
+  const chances = [1];
+  for (let k = 1; k <= count; k += 1) {
+    const sum = chances.reduce((total, chance, index) => total + chance * (ranges[k - index - 1] ?? 0), 0);
+    chances.push(sum / k);
+  }
+  return chances.at(-1) ?? 0;
 }
 
 describe("largest drop of a flat curve", () => {
@@ -44,6 +66,13 @@ describe("largest drop of a flat curve", () => {
         expect(Math.abs((flatDropQuantile(2, level) ?? 0) - (normalQuantile(level) ?? 1))).toBeLessThan(1e-6);
       }),
     );
+  });
+
+  test.each([2, 3, 5, 12, 60, 200])("of %d stations has its chance by way of the range", (count) => {
+    for (const level of [0.9, 0.95, 0.99]) {
+      const threshold = (flatDropQuantile(count, level) ?? 0) * Math.SQRT2;
+      checkClose(1 - chanceWithoutDrop(count, threshold), 1 - level, 2e-5);
+    }
   });
 
   test.each([3, 6, 12, 40])(

@@ -1,0 +1,42 @@
+// Reads the cells of a table's column in SI.
+import type { Cell, Row, Table } from "../model/model.ts";
+import { toSI } from "../quantity/unit.ts";
+
+/** The cells of one column, by row. */
+export interface ColumnValues {
+  /** The cell itself; `undefined` where the row is too short. */
+  readonly cell: (row: Row) => Cell | undefined;
+  /** Its value in SI; `undefined` where nothing (readable) was written. */
+  readonly value: (row: Row) => number | undefined;
+  /** Size of its last written digit in SI; 0 where there is none. */
+  readonly step: (row: Row) => number;
+}
+
+/** The column of that name; `undefined` where the table has none, or has it without a unit that could be read. */
+export function columnValues(table: Table | undefined, name: string): ColumnValues | undefined {
+  const at = table?.columns.findIndex((column) => column.name === name) ?? -1;
+  const unit = table?.columns[at]?.unit;
+  if (unit === undefined) return undefined;
+  const { factor } = unit;
+  return {
+    cell: (row) => row.cells[at],
+    value: (row) => {
+      const value = row.cells[at]?.value;
+      return value === undefined || Number.isNaN(value) ? undefined : toSI(value, unit);
+    },
+    step: (row) => (row.cells[at]?.step ?? 0) * factor,
+  };
+}
+
+/** The words of a column of choices; `undefined` where the table has no such column. */
+export function columnWords(
+  table: Table | undefined,
+  name: string,
+): ((row: Row) => string | undefined) | undefined {
+  const at = table?.columns.findIndex((column) => column.name === name) ?? -1;
+  if (at < 0) return undefined;
+  return (row) => {
+    const text = row.cells[at]?.text;
+    return text === "-" ? undefined : text;
+  };
+}

@@ -1,0 +1,70 @@
+// Finds where flow falls while the valve still opens, and says whether chance alone could have done it.
+import type { FallBack, Repeatability, Station } from "../model/result.ts";
+import { flatDropQuantile } from "./flat-drop.ts";
+import { widening } from "./repeatability.ts";
+
+/** A station belongs to the flat of an onset if it reaches this share of it: what stands lower cannot be its equal. */
+const SHARE_OF_FLAT = 0.95;
+
+/**
+ * The falls of a sweep's averaged rising stations, in lift order. The onset is the highest station so far, of equals the
+ * later. A later, lower station is resolved where the drop relative to the onset exceeds `q(k) s sqrt(1/n1 + 1/n2)`: what
+ * the largest drop of a flat curve of `k` stations exceeds by chance in 5 % of sweeps, by recursion on the running
+ * maximum (see `flat-drop.ts`). Where `s` is pooled the limit is widened by t/z. Drops below one standard uncertainty are
+ * not reported.
+ */
+export function fallBacks(stations: readonly Station[], repeatability: Repeatability): FallBack[] {
+  const found: FallBack[] = [];
+  let onset = 0;
+  for (let i = 1; i < stations.length; i++) {
+    const from = stations[onset];
+    const here = stations[i];
+    if (from === undefined || here === undefined) break;
+    if (here.flow < from.flow) continue;
+    report(stations, onset, i, repeatability, found);
+    onset = i;
+  }
+  report(stations, onset, stations.length, repeatability, found);
+  return found;
+}
+
+/** Judges the stations between an onset and its recovery (or the end of the sweep). */
+function report(
+  stations: readonly Station[],
+  onsetIndex: number,
+  end: number,
+  repeatability: Repeatability,
+  found: FallBack[],
+): void {
+  const onset = stations[onsetIndex];
+  const last = stations[end - 1];
+  if (onset === undefined || last === undefined || end - onsetIndex < 2 || !(onset.flow > 0)) return;
+  const { deviation } = repeatability;
+  const unit = (station: Station) => deviation * Math.sqrt(1 / onset.rows.length + 1 / station.rows.length);
+  const drop = (station: Station) => (onset.flow - station.flow) / onset.flow;
+
+  const lower = stations.slice(onsetIndex + 1, end);
+  let deepest = last;
+  let largest = 0;
+  for (const station of lower) {
+    if (drop(station) > drop(deepest)) deepest = station;
+    largest = Math.max(largest, drop(station) / unit(station));
+  }
+  if (largest < 1) return;
+  const flat = stations.findIndex((station) => station.flow >= SHARE_OF_FLAT * onset.flow);
+  const k = Math.max(2, stations.length - flat);
+  const limit = (flatDropQuantile(k) ?? Number.POSITIVE_INFINITY) * widening(repeatability);
+  const depth = drop(deepest);
+  const recovery = stations[end];
+  found.push({
+    onset,
+    deepest,
+    ...(recovery !== undefined && { recovery }),
+    last,
+    depth,
+    chance: limit * unit(deepest),
+    stations: k,
+    resolved: largest > limit,
+    readingsNeeded: Math.floor(2 * ((limit * deviation) / depth) ** 2) + 1,
+  });
+}

@@ -1,0 +1,73 @@
+// The way from a display's number to corrected flow, as one function of the numbers that carry an uncertainty.
+
+import type { Flow } from "../model/result.ts";
+import type { Setup } from "../model/setup.ts";
+import { findMeter } from "./meters/index.ts";
+
+/** What one row puts in. */
+export interface ChainInput {
+  /** The display's number, SI as its column gives it. */
+  readonly display: number;
+  /** Pa. */
+  readonly depression: number;
+  readonly range: string | undefined;
+  /** The leak's number as the display showed it, SI. */
+  readonly leak: number;
+  /** Density of the ambient air, kg/m3. */
+  readonly density: number;
+}
+
+/**
+ * Computes a row's flow; `undefined` where the depression is not above zero, the display's number is outside what the
+ * bench knows, or the result is not finite.
+ */
+export type FlowChain = (input: ChainInput) => Flow | undefined;
+
+/**
+ * The chain of a run: display → volume flow of the entering air at the row's own depression → less the leak, which
+ * follows `(dp/dp_leak)^n` (ASTM E779) → quoted depression by the square root law → reference air by
+ * `sqrt(rho/rho_ref)` (the same port at the same depression passes more volume of thinner air). `undefined` for a bench
+ * that is missing or whose display gives no results.
+ */
+export function flowChain(setup: Setup): FlowChain | undefined {
+  const { bench } = setup;
+  const meter = bench?.shows && findMeter(bench.shows.kind);
+  if (bench === undefined || meter === undefined) return undefined;
+  const read = meter.reader(bench);
+  const readLeak = meter.leakReader(bench);
+  if (read === undefined || readLeak === undefined) return undefined;
+
+  const quote = setup.quote.value.value;
+  const reference = setup.reference?.value.state.density;
+  const benchDensity = setup.benchAir?.state.density;
+  // A leak on a signal display is written as a flow of the room's own air.
+  const leakDensity = bench.shows?.kind === "signal" ? undefined : benchDensity;
+  const stated = setup.leak?.value;
+  const leakDepression = stated === undefined || stated === "none" ? 0 : stated.depression.value;
+  const exponent = stated === undefined || stated === "none" ? 0.5 : (stated.exponent ?? 0.5);
+
+  return ({ display, depression, range, leak, density }) => {
+    if (!(depression > 0)) return undefined;
+    const shown = read(display, depression, range);
+    if (shown === undefined) return undefined;
+    const measured = benchDensity === undefined ? shown : shown * Math.sqrt(benchDensity / density);
+    let leaked = 0;
+    if (leak !== 0) {
+      const atOwn = readLeak(leak, leakDepression, range);
+      if (atOwn === undefined || !(leakDepression > 0)) return undefined;
+      const ratio = depression / leakDepression;
+      const scale = exponent === 0.5 ? Math.sqrt(ratio) : ratio ** exponent;
+      leaked = atOwn * scale * (leakDensity === undefined ? 1 : Math.sqrt(leakDensity / density));
+    }
+    const port = measured - leaked;
+    const quoted = port * Math.sqrt(quote / depression);
+    const corrected = reference === undefined ? quoted : quoted * Math.sqrt(density / reference);
+    return Number.isFinite(corrected) ? { measured, leak: leaked, port, corrected } : undefined;
+  };
+}
+
+/** The number of a leak that is stated, as the display showed it; 0 where none is. */
+export function leakNumber(setup: Setup): number {
+  const leak = setup.leak?.value;
+  return leak === undefined || leak === "none" ? 0 : leak.flow.value;
+}

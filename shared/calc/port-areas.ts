@@ -1,0 +1,67 @@
+// The areas of a port that effective area and speed are set against, one row each.
+import type { Port } from "../model/model.ts";
+import { curtainArea, gapArea, headArea, liftWhereGapReachesThroat, throatArea } from "./valve-geometry.ts";
+
+/** A named area of a port: m2 for all its valves together, by lift in m; `undefined` where the port does not say enough. */
+export interface PortArea {
+  readonly name: "curtain" | "gap" | "throat" | "head";
+  readonly area: (port: Port, lift: number) => number | undefined;
+  /** What must be stated for it. */
+  readonly needs: readonly (keyof Port)[];
+  readonly doc: string;
+}
+
+export const PORT_AREAS: readonly PortArea[] = [
+  {
+    name: "curtain",
+    area: (port, lift) => times(port, port.valve && curtainArea(port.valve.value, lift)),
+    needs: ["valve"],
+    doc: "Cylinder between valve head and seat: pi D L.",
+  },
+  {
+    name: "gap",
+    area: (port, lift) => {
+      const valve = valveOf(port);
+      return times(port, valve && gapArea(valve, lift));
+    },
+    needs: ["valve", "seat", "throat", "stem"],
+    doc: "Least geometric area on the way through seat and throat.",
+  },
+  {
+    name: "throat",
+    area: (port) => times(port, port.throat && port.stem && throatArea(port.throat.value, port.stem.value)),
+    needs: ["throat", "stem"],
+    doc: "Throat less the stem.",
+  },
+  {
+    name: "head",
+    area: (port) => times(port, port.valve && headArea(port.valve.value)),
+    needs: ["valve"],
+    doc: "Disc of the valve head: pi D^2/4; the trade's flow coefficient is on it.",
+  },
+];
+
+/** One of the areas at a lift. */
+export function portArea(name: PortArea["name"], port: Port, lift: number): number | undefined {
+  return PORT_AREAS.find((entry) => entry.name === name)?.area(port, lift);
+}
+
+/** Lift in m from which the throat is smaller than the gap under the valve. */
+export function liftOfThroat(port: Port): number | undefined {
+  const valve = valveOf(port);
+  return valve && liftWhereGapReachesThroat(valve);
+}
+
+/** The seat's face width is stated; the formulas take its projection on the plane across the stem. */
+function valveOf({ valve, seat, throat, stem }: Port) {
+  if (valve === undefined || seat?.width === undefined || throat === undefined || stem === undefined)
+    return undefined;
+  const seatAngle = seat.angle.value;
+  const seatWidthProjected = seat.width.value * Math.cos(seatAngle);
+  return { head: valve.value, seatAngle, seatWidthProjected, throat: throat.value, stem: stem.value };
+}
+
+function times(port: Port, area: number | undefined): number | undefined {
+  if (area === undefined || !(area > 0) || !Number.isFinite(area)) return undefined;
+  return area * (port.valves ?? 1);
+}

@@ -1,0 +1,96 @@
+// One run in a handful of numbers: its peak, its means over lift and over the cam event, and the time it took.
+import type { Cam } from "../model/model.ts";
+import type { RunResult, Station, Summary } from "../model/result.ts";
+import { type CurvePoint, type EventPoint, eventMean, sampleEvent } from "./cam-law.ts";
+import { columnValues } from "./column-values.ts";
+
+/** The summary of a run on its averaged rising stations. */
+export function summary(result: RunResult): Summary {
+  const { rising, setup } = result;
+  const first = rising[0];
+  const last = rising.at(-1);
+  const time = timeTaken(result);
+  if (first === undefined || last === undefined) return time === undefined ? {} : { time };
+  const curve = rising.map(({ lift, flow }) => ({ lift, value: flow }));
+  const peak = rising.reduce((best, station) => (station.flow > best.flow ? station : best));
+  const mean = meanOver(curve, first.lift, last.lift);
+  const third = (last.lift - first.lift) / 3;
+  const bands = [0, 1, 2].map((part) =>
+    meanOver(curve, first.lift + part * third, part === 2 ? last.lift : first.lift + (part + 1) * third),
+  );
+  const [low, middle, high] = bands;
+  const event = setup.cam && camEvent(setup.cam);
+  const overEvent = event && eventMean(event, curve);
+  return {
+    peak: { lift: peak.lift, flow: peak.flow },
+    ...(mean !== undefined && { mean }),
+    ...(low !== undefined && middle !== undefined && high !== undefined && { bands: { low, middle, high } }),
+    ...(overEvent !== undefined && { eventMean: overEvent }),
+    ...(time !== undefined && { time }),
+  };
+}
+
+/** Mean of the straight lines between stations over a stretch of lift inside their range; `undefined` over none. */
+export function meanOver(curve: readonly CurvePoint[], from: number, to: number): number | undefined {
+  if (!(to > from)) return undefined;
+  const inner = curve.filter((point) => point.lift > from && point.lift < to);
+  const points = [pointAt(curve, from), ...inner, pointAt(curve, to)];
+  let area = 0;
+  for (let i = 1; i < points.length; i++) {
+    const a = points[i - 1];
+    const b = points[i];
+    if (a === undefined || b === undefined) return undefined;
+    area += ((a.value + b.value) / 2) * (b.lift - a.lift);
+  }
+  return area / (to - from);
+}
+
+/** Flow at a lift on the straight lines between stations; `undefined` outside them. */
+export function flowAt(stations: readonly Station[], lift: number): number | undefined {
+  return pointAt(
+    stations.map((station) => ({ lift: station.lift, value: station.flow })),
+    lift,
+  )?.value;
+}
+
+function pointAt(curve: readonly CurvePoint[], lift: number): CurvePoint | undefined {
+  const above = curve.findIndex((point) => point.lift >= lift);
+  const b = curve[above];
+  if (b === undefined) return undefined;
+  if (b.lift === lift) return b;
+  const a = curve[above - 1];
+  if (a === undefined) return undefined;
+  const share = (lift - a.lift) / (b.lift - a.lift);
+  return { lift, value: a.value + share * (b.value - a.value) };
+}
+
+/**
+ * Lift at the valve over the cam's event: lobe lift times rocker ratio, less lash. The laws are symmetric, so that only a
+ * measured table knows its own angles; `undefined` where the cam states neither.
+ */
+export function camEvent(cam: Cam): readonly EventPoint[] | undefined {
+  const atValve = (lobe: number) => lobe * (cam.rocker ?? 1) - (cam.lash?.value ?? 0);
+  const table = tableEvent(cam);
+  const event = table ?? (cam.law && cam.lift && sampleEvent(cam.law, cam.lift.value));
+  return event?.map(({ angle, lift }) => ({ angle, lift: atValve(lift) }));
+}
+
+function tableEvent(cam: Cam): readonly EventPoint[] | undefined {
+  const angles = columnValues(cam.table, "angle");
+  const lifts = columnValues(cam.table, "lift");
+  if (cam.table === undefined || angles === undefined || lifts === undefined) return undefined;
+  const points = cam.table.rows.flatMap((row) => {
+    const angle = angles.value(row);
+    const lift = lifts.value(row);
+    return row.void !== undefined || angle === undefined || lift === undefined ? [] : [{ angle, lift }];
+  });
+  return points.length < 2 ? undefined : points;
+}
+
+/** Over all rows, also void and falling ones: the time to the reading where it was written, else to settling. */
+function timeTaken({ rows, setup }: RunResult): number | undefined {
+  const read = columnValues(setup.run.table, "read");
+  const settle = columnValues(setup.run.table, "settle");
+  const times = rows.flatMap(({ row }) => read?.value(row) ?? settle?.value(row) ?? []);
+  return times.length === 0 ? undefined : times.reduce((sum, time) => sum + time, 0);
+}

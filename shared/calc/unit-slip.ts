@@ -1,0 +1,78 @@
+// Finds numbers that stand near a known factor of what the stations around them lead to.
+import type { Slip } from "../model/result.ts";
+
+/** 1 in = 25.4 mm, 1 L/s = 2.1189 cfm, 1 cfm = 1.6990 m3/h, and slipped decimal points. */
+const FACTORS: readonly number[] = [25.4, 2.1189, 1.699, 10, 100, 1000];
+/** How near to a factor a number must be (common practice, no published source). */
+const NEARNESS = 0.05;
+/** A slip hides its neighbours; more rounds than this are not one slip but a table of something else. */
+const ROUNDS = 8;
+
+/** A point that may be judged; points that may not are left out by the caller. */
+export interface SlipPoint {
+  readonly lift: number;
+  readonly flow: number;
+}
+
+/**
+ * The slips among points in the order in which they were taken. A flow is set against the straight line between the
+ * points before and after it, by lift; a lift against the middle of the two, or the place on that line where its flow
+ * belongs. The largest slip is taken first and leaves the others their right neighbours.
+ */
+export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Slip> {
+  const slips = new Map<number, Slip>();
+  let candidates = points.map((_, index) => index);
+  for (let round = 0; round < ROUNDS && candidates.length > 0; round++) {
+    const found = new Map<number, Slip>();
+    const left = points.flatMap((point, index) => (slips.has(index) ? [] : [{ ...point, index }]));
+    const wanted = new Set(candidates);
+    for (let i = 1; i < left.length - 1; i++) {
+      const before = left[i - 1];
+      const point = left[i];
+      const after = left[i + 1];
+      if (before === undefined || point === undefined || after === undefined || !wanted.has(point.index))
+        continue;
+      const slip = slipOf(before, point, after);
+      if (slip !== undefined) found.set(point.index, slip);
+    }
+    const largest = [...found].filter(([index, slip]) => !isOutdone(index, slip, found));
+    for (const [index, slip] of largest) slips.set(index, slip);
+    candidates = [...found.keys()].filter((index) => !slips.has(index));
+  }
+  return slips;
+}
+
+function isOutdone(index: number, slip: Slip, found: ReadonlyMap<number, Slip>): boolean {
+  const size = Math.abs(Math.log(slip.factor));
+  const larger = (other: number) => {
+    const neighbour = found.get(other);
+    return neighbour !== undefined && Math.abs(Math.log(neighbour.factor)) > size;
+  };
+  return larger(index - 1) || larger(index + 1);
+}
+
+function slipOf(before: SlipPoint, point: SlipPoint, after: SlipPoint): Slip | undefined {
+  const between = (point.lift - before.lift) * (point.lift - after.lift) <= 0;
+  if (between) {
+    const span = after.lift - before.lift;
+    const share = span === 0 ? 0.5 : (point.lift - before.lift) / span;
+    return near("flow", point.flow, before.flow + share * (after.flow - before.flow));
+  }
+  if (before.lift === after.lift) return undefined;
+  const middle = near("lift", point.lift, (before.lift + after.lift) / 2);
+  if (middle !== undefined || before.flow === after.flow) return middle;
+  const share = (point.flow - before.flow) / (after.flow - before.flow);
+  if (!(share >= 0 && share <= 1)) return undefined;
+  return near("lift", point.lift, before.lift + share * (after.lift - before.lift));
+}
+
+function near(column: Slip["column"], written: number, expected: number): Slip | undefined {
+  const factor = written / expected;
+  if (!(factor > 0) || !Number.isFinite(factor)) return undefined;
+  for (const known of FACTORS) {
+    for (const candidate of [known, 1 / known]) {
+      if (Math.abs(factor / candidate - 1) <= NEARNESS) return { column, factor, near: candidate, expected };
+    }
+  }
+  return undefined;
+}

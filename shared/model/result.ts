@@ -1,0 +1,115 @@
+// What computing a run gives: every row, every averaged station, what falls back, and the summary. All in SI.
+import type { Row } from "./model.ts";
+import type { Setup } from "./setup.ts";
+
+/** Rows taken while the lift goes up, or comes down again. */
+export type Branch = "rising" | "falling";
+
+/** The flow of one row on its way from the display to the result, m3/s of the entering air unless said otherwise. */
+export interface Flow {
+  /** At the row's own depression, before the leak is taken off. */
+  readonly measured: number;
+  /** Leak at the row's own depression. */
+  readonly leak: number;
+  /** Through the port, at the row's own depression. */
+  readonly port: number;
+  /** At the quoted depression and in the reference air. */
+  readonly corrected: number;
+}
+
+/** A value that stands near a known factor of what the stations around it lead to. */
+export interface Slip {
+  readonly column: "flow" | "lift";
+  /** What was written, divided by what was expected. */
+  readonly factor: number;
+  /** The nearest of the known factors. */
+  readonly near: number;
+  /** What the stations around lead to, SI. */
+  readonly expected: number;
+}
+
+/** A flow that the geometry cannot pass. */
+export interface Impossible {
+  readonly area: "gap" | "curtain" | "throat";
+  /** Effective and geometric area, m2. */
+  readonly effective: number;
+  readonly geometric: number;
+}
+
+/** One row, computed. What could not be read or computed is missing. */
+export interface RowResult {
+  readonly row: Row;
+  readonly lift?: number;
+  readonly depression?: number;
+  readonly flow?: Flow;
+  /** kg/s, of the row itself. */
+  readonly massFlow?: number;
+  /** m2, of the row itself. */
+  readonly effectiveArea?: number;
+  readonly branch?: Branch;
+  readonly slip?: Slip;
+  readonly impossible?: Impossible;
+  /** Expanded uncertainty (k = 2) of the corrected flow by itself, relative. */
+  readonly uncertainty?: number;
+}
+
+/** The rows of one lift and branch, averaged. */
+export interface Station {
+  readonly lift: number;
+  readonly flow: number;
+  readonly rows: readonly RowResult[];
+  /** Change of corrected flow with lift, m3/s per m. */
+  readonly slope: number;
+  /** Expanded uncertainty (k = 2) of the mean, relative. */
+  readonly uncertainty: number;
+}
+
+/** How well a bench repeats, and how well that itself is known. */
+export interface Repeatability {
+  /** One standard deviation of one reading, relative. */
+  readonly deviation: number;
+  readonly source: "bench" | "pooled" | "default";
+  /** Of a pooled deviation. */
+  readonly degreesOfFreedom?: number;
+}
+
+/** Flow that falls while the valve still opens. */
+export interface FallBack {
+  readonly onset: Station;
+  readonly deepest: Station;
+  /** The first later station that reaches the onset's flow again. */
+  readonly recovery?: Station;
+  /** The station up to which the flow stays below the onset's. */
+  readonly last: Station;
+  /** Drop from onset to deepest station, relative to the onset. */
+  readonly depth: number;
+  /** What a flat curve of `stations` stations exceeds by chance in 5 % of sweeps at the deepest station, relative. */
+  readonly chance: number;
+  readonly stations: number;
+  readonly resolved: boolean;
+  /** Readings in all at each of the two stations that would resolve an unresolved drop. */
+  readonly readingsNeeded: number;
+}
+
+export interface Summary {
+  readonly peak?: { readonly lift: number; readonly flow: number };
+  /** Over lift, m3/s; missing with fewer than two stations. */
+  readonly mean?: number;
+  /** Means of the three equal parts of the lift range. */
+  readonly bands?: { readonly low: number; readonly middle: number; readonly high: number };
+  /** Over the cam event; missing without a cam, and where the cam lifts beyond the last station. */
+  readonly eventMean?: number;
+  /** Time that the whole run took, s; missing where nothing was timed. */
+  readonly time?: number;
+}
+
+/** A run, computed. */
+export interface RunResult {
+  readonly setup: Setup;
+  readonly rows: readonly RowResult[];
+  /** Averaged stations of each branch, by rising lift. */
+  readonly rising: readonly Station[];
+  readonly falling: readonly Station[];
+  readonly repeatability: Repeatability;
+  readonly fallBacks: readonly FallBack[];
+}
