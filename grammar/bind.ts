@@ -1,12 +1,12 @@
 // Reads the words behind a keyword into the slots that its directive declares.
-import { type Finding, type FindingArgs, type FindingKind, raise } from "../shared/finding.ts";
+import { type Finding, type FindingArgs, type FindingKind, type Fix, raise } from "../shared/finding.ts";
 import type { AirName, Reference } from "../shared/model/model.ts";
 import type { Dimension } from "../shared/quantity/dimension.ts";
 import { nearest } from "../shared/quantity/nearest.ts";
 import { readNumber } from "../shared/quantity/number.ts";
 import type { Quantity } from "../shared/quantity/quantity.ts";
 import type { Span } from "../shared/text/span.ts";
-import type { Form } from "./directive.ts";
+import type { Form, Property } from "./directive.ts";
 import { badDate } from "./findings/bad-date.ts";
 import { badName } from "./findings/bad-name.ts";
 import { extraValue } from "./findings/extra-value.ts";
@@ -43,8 +43,8 @@ export function bind(form: Form, line: DirectiveLine): Bound {
   if (form.anyOrder) readByDimension(reading);
   else readInOrder(reading);
   readNamed(reading);
-  if (reading.next < line.atoms.length) reportExtra(reading);
-  reportMissing(reading);
+  reportRest(reading);
+  if (reading.complete && form.form === "property") reportMisfits(reading, form);
   const { values, places, findings, complete } = reading;
   return { values, places, findings, complete };
 }
@@ -62,6 +62,8 @@ interface Reading {
   readonly findings: Finding[];
   /** Slots whose words stand in the line, readable or not. */
   readonly met: Set<string>;
+  /** What the line should say and does not, in words. */
+  readonly missing: string[];
   complete: boolean;
   next: number;
 }
@@ -80,6 +82,7 @@ function begin(form: Form, line: DirectiveLine): Reading {
     places: {},
     findings: [],
     met: new Set(),
+    missing: [],
     complete: true,
     next: 0,
   };
@@ -137,7 +140,7 @@ function readNamedOne(reading: Reading, atom: Atom): boolean {
   if (entry === undefined || reading.met.has(entry[0])) return false;
   reading.next++;
   if (reading.line.atoms[reading.next] === undefined) {
-    reportNeeded(reading, entry);
+    reading.missing.push(needed(entry[1]));
     reading.met.add(entry[0]);
   } else readSlot(reading, entry);
   return true;
@@ -176,9 +179,7 @@ function takeValue(reading: Reading, type: SlotType, atom: Atom): unknown {
         ? take(reading, atom.text)
         : fail(reading, badName, atom, { written: atom.text });
     case "text":
-      return atom.kind === "text"
-        ? take(reading, atom.text)
-        : failChoice(reading, atom, ["a text in quotes"]);
+      return atom.kind === "text" ? take(reading, atom.text) : failText(reading, atom);
     case "date":
       return atom.kind === "word" && isDate(atom.text)
         ? take(reading, atom.text)
@@ -212,6 +213,7 @@ function takeQuantity(reading: Reading, dimensions: readonly Dimension[]): Quant
 }
 
 function takeNumber(reading: Reading, whole: boolean, atom: Atom): number | undefined {
+  if (atom.kind === "text") return failNumber(reading, atom, "not-a-number");
   const read = readNumber(atom.text);
   if ("problem" in read) {
     reading.next++;
@@ -223,7 +225,7 @@ function takeNumber(reading: Reading, whole: boolean, atom: Atom): number | unde
     return undefined;
   }
   if (whole && (!Number.isInteger(read.value) || read.value < 1)) {
-    return fail(reading, numberForm, atom, { written: atom.text, problem: "not-whole", mended: "" });
+    return failNumber(reading, atom, "not-whole");
   }
   return take(reading, read.value);
 }
@@ -236,28 +238,26 @@ function takeId(reading: Reading, atom: Atom): Reference | undefined {
 }
 
 function takeAir(reading: Reading, atom: Atom): AirName | undefined {
-  if (atom.kind === "word" && !/^[-+.]?\p{Nd}/u.test(atom.text)) return take(reading, { name: atom.text });
+  if (atom.kind === "text") return fail(reading, badName, atom, { written: `"${atom.text}"` });
+  if (!/^[-+.]?\p{Nd}/u.test(atom.text)) return take(reading, { name: atom.text });
   const stated: { temperature?: Quantity; pressure?: Quantity; humidity?: Quantity } = {};
   const free = new Set<"temperature" | "pressure" | "humidity">(["temperature", "pressure", "humidity"]);
+  let readable = true;
   let next = reading.line.atoms[reading.next];
   while (next !== undefined && free.size > 0 && !isSlotWord(reading, next)) {
     const quantity = takeQuantity(reading, [...free]);
     const dimension = [...free].find((candidate) => quantity?.unit.dimensions.includes(candidate));
-    if (quantity === undefined || dimension === undefined) return undefined;
-    stated[dimension] = quantity;
-    free.delete(dimension);
+    if (quantity === undefined || dimension === undefined) readable = false;
+    else {
+      stated[dimension] = quantity;
+      free.delete(dimension);
+    }
     next = reading.line.atoms[reading.next];
   }
-  const missing = ["temperature", "pressure"].filter((dimension) => free.has(dimension as "temperature"));
-  if (missing.length === 0) return stated;
-  const span = { line: 0, from: atom.from, to: previousEnd(reading) };
-  reading.findings.push(
-    raise(missingValue, span, {
-      keyword: reading.form.keyword,
-      missing: missing.map((dimension) => `a ${dimension}`).join(" and "),
-      form: signature(reading.form),
-    }),
-  );
+  if (!readable) return undefined;
+  if (!free.has("temperature") && !free.has("pressure")) return stated;
+  if (free.has("temperature")) reading.missing.push("a temperature");
+  if (free.has("pressure")) reading.missing.push("a pressure");
   return undefined;
 }
 
@@ -280,6 +280,11 @@ function fail<A extends FindingArgs>(reading: Reading, kind: FindingKind<A>, ato
   return undefined;
 }
 
+function failNumber(reading: Reading, atom: Atom, problem: string): undefined {
+  const written = atom.kind === "text" ? `"${atom.text}"` : atom.text;
+  return fail(reading, numberForm, atom, { written, problem, mended: "" });
+}
+
 function failChoice(reading: Reading, atom: Atom, of: readonly string[]): undefined {
   const [near] = nearest(atom.text, of);
   const fix =
@@ -290,30 +295,74 @@ function failChoice(reading: Reading, atom: Atom, of: readonly string[]): undefi
   return undefined;
 }
 
-function reportExtra(reading: Reading): void {
-  const first = reading.line.atoms[reading.next];
-  const last = reading.line.atoms.at(-1);
-  if (first === undefined || last === undefined) return;
-  const span = { line: 0, from: first.from, to: last.to };
-  const written = reading.line.text.slice(first.from, last.to);
-  const { keyword } = reading.form;
-  reading.findings.push(raise(extraValue, span, { keyword, written, form: signature(reading.form) }));
+/** Words where a text belongs: what is missing are its quotes, so all words up to the next text are taken as one. */
+function failText(reading: Reading, first: Atom): undefined {
+  let atom: Atom | undefined = first;
+  while (atom?.kind === "word" && !isSlotWord(reading, atom)) atom = reading.line.atoms[++reading.next];
+  const span = { line: 0, from: first.from, to: previousEnd(reading) };
+  const written = reading.line.text.slice(span.from, span.to);
+  const quoted = `"${written.replace(/["\\]/g, "\\$&")}"`;
+  const fix = { title: "Put it in quotes", edits: [{ span, text: quoted }] };
+  const args = { written, choices: "a text in quotes", nearest: quoted };
+  reading.findings.push(raise(unknownChoice, span, args, { fix }));
+  return undefined;
 }
 
-/** A slot that nothing was said of is missing; one whose words could not be read has been reported already. */
-function reportMissing(reading: Reading): void {
-  for (const entry of [...reading.positional, ...reading.named.values()]) {
-    if (!entry[1].optional && !reading.met.has(entry[0])) reportNeeded(reading, entry);
+/**
+ * Reports what is left over or missing. Where both are, one slip is the usual cause: a misspelt word of a slot, or one
+ * that was left out, so that only the one that mends the other is named.
+ */
+function reportRest(reading: Reading): void {
+  for (const [name, slot] of Object.entries(reading.form.slots)) {
+    if (!slot.optional && !reading.met.has(name)) reading.missing.push(needed(slot));
+  }
+  if (reading.missing.length > 0) reading.complete = false;
+  const first = reading.line.atoms[reading.next];
+  const words = [...reading.named].flatMap(([word, [name]]) => (reading.met.has(name) ? [] : [word]));
+  const meant = first?.kind === "word" ? nearest(first.text, words)[0] : undefined;
+  if (first !== undefined && (meant !== undefined || reading.missing.length === 0)) {
+    const to = lastEnd(reading.line);
+    const fix =
+      meant === undefined
+        ? undefined
+        : { title: `Write ${meant}`, edits: [{ span: spanOf(first), text: meant }] };
+    reading.findings.push(extra(reading, first.from, to, fix));
+  } else if (reading.missing.length > 0) reading.findings.push(missing(reading, reading.missing));
+}
+
+function reportMisfits(reading: Reading, form: Property): void {
+  const misfits = form.misfits(reading.values);
+  const lacks = misfits.flatMap((misfit) => ("missing" in misfit ? [misfit.missing] : []));
+  if (lacks.length > 0) {
+    reading.complete = false;
+    reading.findings.push(missing(reading, lacks));
+  }
+  for (const misfit of misfits) {
+    const place = "extra" in misfit ? reading.places[misfit.extra] : undefined;
+    if (place === undefined || !("extra" in misfit)) continue;
+    const { atoms } = reading.line;
+    const word = reading.form.slots[misfit.extra]?.word;
+    const before = atoms[atoms.findIndex(({ from }) => from === place.from) - 1];
+    const from = word === undefined ? place.from : (before?.from ?? place.from);
+    reading.findings.push(extra(reading, from, place.to, undefined));
+    delete reading.values[misfit.extra];
   }
 }
 
-function reportNeeded(reading: Reading, [, slot]: SlotEntry): void {
-  reading.complete = false;
-  const needs = slotWords(slot.type);
-  const missing = slot.word === undefined ? needs : `'${slot.word}' and ${needs}`;
+function extra(reading: Reading, from: number, to: number, fix: Fix | undefined): Finding {
+  const written = reading.line.text.slice(from, to);
+  const args = { keyword: reading.form.keyword, written, form: signature(reading.form) };
+  return raise(extraValue, { line: 0, from, to }, args, { fix });
+}
+
+function missing(reading: Reading, words: readonly string[]): Finding {
   const span = { line: 0, from: reading.line.keyword.from, to: lastEnd(reading.line) };
   const { keyword } = reading.form;
-  reading.findings.push(raise(missingValue, span, { keyword, missing, form: signature(reading.form) }));
+  return raise(missingValue, span, { keyword, missing: words.join(", "), form: signature(reading.form) });
+}
+
+function needed({ type, word }: Slot): string {
+  return word === undefined ? slotWords(type) : `${slotWords(type)} behind '${word}'`;
 }
 
 function isSlotWord(reading: Reading, atom: Atom): boolean {

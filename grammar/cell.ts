@@ -1,35 +1,32 @@
-// Reads one cell of a row; what a cell means is up to its column, which the line itself does not know.
-import type { IToken } from "chevrotain";
+// Reads one cell of a row, and says what is wrong with it where its column asks for a number.
 import { type Finding, raise } from "../shared/finding.ts";
 import type { Cell } from "../shared/model/model.ts";
 import { readNumber, splitNumberUnit } from "../shared/quantity/number.ts";
+import type { Span } from "../shared/text/span.ts";
 import { numberForm } from "./findings/number-form.ts";
 import { numberFinding } from "./number-finding.ts";
 
-/** A cell from its word. Misspelt numbers are reported here; a word that is no number at all may be a choice. */
-export function readCell(token: IToken, reported: Finding[]): Cell {
-  const text = token.image;
-  const from = token.startOffset;
-  const to = from + text.length;
+const FOREIGN_DASH = /^[\u2010-\u2015\u2212]$/;
+
+/** A cell from its word and the column that it begins at. What is no number has the value NaN: it may be a choice. */
+export function readCell(text: string, from: number): Cell {
   const read = readNumber(text);
-  if ("value" in read) return { text, value: read.value, step: read.step, from, to };
-  const span = { line: 0, from, to };
-  const split = splitNumberUnit(text);
-  if (split !== undefined) {
-    const fix = {
-      title: `Leave the unit to the column: ${split.number}`,
-      edits: [{ span, text: split.number }],
-    };
-    reported.push(
-      raise(numberForm, span, { written: text, problem: "unit-in-cell", mended: split.number }, { fix }),
-    );
-  } else if (read.problem !== "not-a-number") {
-    reported.push(numberFinding(text, read, span));
-  }
-  return { text, value: Number.NaN, step: 0, from, to };
+  const { value, step } = "value" in read ? read : { value: Number.NaN, step: 0 };
+  return { text, value, step, from, to: from + text.length };
 }
 
-/** Whether the cell says that nothing was read. */
-export function isUnread(cell: Cell): boolean {
-  return cell.text === "-";
+/** Why a cell is neither a number nor `-`; `undefined` where it is one of them. */
+export function cellFinding(cell: Cell, span: Span): Finding | undefined {
+  const written = cell.text;
+  const read = readNumber(written);
+  if ("value" in read || written === "-") return undefined;
+  const split = splitNumberUnit(written);
+  if (split !== undefined) {
+    const edits = [{ span, text: split.number }];
+    const fix = { title: `Leave the unit to the column: ${split.number}`, edits };
+    return raise(numberForm, span, { written, problem: "unit-in-cell", mended: split.number }, { fix });
+  }
+  return FOREIGN_DASH.test(written)
+    ? numberFinding(written, { problem: "foreign-minus", mended: ["-"] }, span)
+    : numberFinding(written, read, span);
 }

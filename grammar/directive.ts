@@ -26,11 +26,16 @@ export interface Heading extends FormBase {
   readonly open: (values: Readonly<Record<string, unknown>>, origin: Origin) => Draft<Entities[BlockKind]>;
 }
 
+/** What is wrong with values that can all be read: something that they need, or one that does not go with the others. */
+export type Misfit = { readonly missing: string } | { readonly extra: string };
+
 /** A line that says something of the block above it. */
 export interface Property extends FormBase {
   readonly form: "property";
   readonly within: readonly BlockKind[];
   readonly repeatable: boolean;
+  /** How the values fail to go together: `missing` says in words what is needed, `extra` names a slot. */
+  readonly misfits: (values: Readonly<Record<string, unknown>>) => readonly Misfit[];
   /** Puts the values into the entity; called only when every required slot was read. */
   readonly lower: (
     values: Readonly<Record<string, unknown>>,
@@ -75,14 +80,16 @@ export function property<B extends BlockKind, S extends Slots>(form: {
   readonly slots: S;
   readonly doc: string;
   readonly example: string;
+  readonly misfits?: (values: Values<S>) => readonly Misfit[];
   readonly lower: (values: Values<S>, into: Draft<Entities[B]>, span: Span) => void;
 }): Property {
-  const { lower, repeatable = false, anyOrder = false, ...rest } = form;
+  const { lower, misfits, repeatable = false, anyOrder = false, ...rest } = form;
   return {
     ...rest,
     form: "property",
     repeatable,
     anyOrder,
+    misfits: (values) => misfits?.(values as Values<S>) ?? [],
     // The outline calls it for blocks of `within` only, and the reader fills the values from these very slots.
     lower: (values, into, span) => lower(values as Values<S>, into as Draft<Entities[B]>, span),
   };

@@ -2,10 +2,13 @@
 import { type IToken, tokenMatcher } from "chevrotain";
 import { lineEndOf } from "../shared/text/lines.ts";
 import { misplacedLine } from "./findings/misplaced-line.ts";
+import { unclosedBracket } from "./findings/unclosed-bracket.ts";
 import { unclosedText } from "./findings/unclosed-text.ts";
 import { unknownKeyword } from "./findings/unknown-keyword.ts";
 import { unreadText } from "./findings/unread-text.ts";
 import { lexLine } from "./lexer.ts";
+import { isOwnKeyword } from "./line-kind.ts";
+import { joinInchMarks } from "./line-parser.ts";
 import type { Block } from "./lower-block.ts";
 import { FILE_KEYWORDS, type Outline, outline, type PlacedBlock } from "./outline.ts";
 import { readLines } from "./read-lines.ts";
@@ -24,6 +27,7 @@ const BYTE_ORDER_MARK = "\uFEFF";
 /** Findings that say that a line, or a part of it, is not understood; its blanks may mean something to its author. */
 const UNREAD: ReadonlySet<string> = new Set([
   misplacedLine.code,
+  unclosedBracket.code,
   unclosedText.code,
   unknownKeyword.code,
   unreadText.code,
@@ -102,24 +106,19 @@ function canonicalText(line: Line, index: number, place: Place | undefined): str
   return text !== undefined && sameTokens(tokens, tokensOf(text)) ? text : undefined;
 }
 
-function layOut(
-  line: Line,
-  tokens: readonly IToken[],
-  opens: boolean,
-  place: Place | undefined,
-): string | undefined {
+function layOut(line: Line, tokens: IToken[], opens: boolean, place: Place | undefined): string | undefined {
   switch (line.kind) {
     case "blank":
       return commentText(line.text, tokens);
     case "directive":
-      if (line.keyword.text.startsWith("x-")) return undefined;
+      if (isOwnKeyword(line.keyword.text)) return undefined;
       return opens || FILE_KEYWORDS.includes(line.keyword.text)
         ? directiveText(tokens, 0, 0)
         : directiveText(tokens, INDENT, VALUE_STOP);
     case "columns":
       return line === place?.head ? columnsText(tokens).text : undefined;
     case "row":
-      return place?.stops === undefined ? undefined : rowText(tokens, place.stops);
+      return place?.stops === undefined ? undefined : rowText(joinInchMarks(tokens), place.stops);
     case "conflict":
       return undefined;
   }

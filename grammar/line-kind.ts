@@ -34,7 +34,8 @@ function isColumnsLine(first: string, words: readonly IToken[]): boolean {
   let named = 0;
   for (const [index, token] of words.entries()) {
     // A value in front of the bracket, or a keyword that is no column, and the bracket is a slip in another kind of line.
-    if (token.tokenType === LeftBracket) return index > 0 && (isColumnName(first) || !keywords.includes(first));
+    if (token.tokenType === LeftBracket)
+      return index > 0 && (isColumnName(first) || !keywords.includes(first));
     if (!tokenMatcher(token, Word) || rowStart.test(token.image)) return false;
     if (isColumnName(token.image)) named++;
   }

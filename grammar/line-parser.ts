@@ -1,17 +1,20 @@
 // Turns one line into its node. The grammar is total: every line has a node, and what has no place in it is reported.
-import { EmbeddedActionsParser, type IToken } from "chevrotain";
+import { EmbeddedActionsParser, EOF, type IToken, tokenMatcher } from "chevrotain";
 import { type Finding, raise } from "../shared/finding.ts";
 import type { Cell } from "../shared/model/model.ts";
 import { readCell } from "./cell.ts";
 import { conflictMarker } from "./findings/conflict-marker.ts";
+import { unclosedBracket } from "./findings/unclosed-bracket.ts";
 import { unclosedText } from "./findings/unclosed-text.ts";
 import { unreadText } from "./findings/unread-text.ts";
 import { lexLine } from "./lexer.ts";
-import { isConflictMark, lineKind } from "./line-kind.ts";
+import { isConflictMark, isOwnKeyword, lineKind } from "./line-kind.ts";
 import {
   CellWord,
   Comment,
+  InchMark,
   LeftBracket,
+  Other,
   RightBracket,
   Stray,
   Text,
@@ -88,13 +91,13 @@ class LineParser extends EmbeddedActionsParser {
             const token = this.CONSUME(Void);
             to = endOf(token);
             const again = said.void !== undefined;
-            this.ACTION(() => again && this.reported.push(unread(token)));
+            if (again) this.report(token);
             said.void ??= "";
             this.OPTION(() => {
               const why = this.SUBRULE(this.text);
               to = why.to;
-              if (!again) said.void = why.text;
-              else this.ACTION(() => this.reported.push(unread(why.token)));
+              if (again) this.reportAtom(why);
+              else said.void = why.text;
             });
           },
         },
@@ -103,7 +106,7 @@ class LineParser extends EmbeddedActionsParser {
             const remark = this.SUBRULE1(this.text);
             to = remark.to;
             if (said.remark === undefined) said.remark = remark.text;
-            else this.ACTION(() => this.reported.push(unread(remark.token)));
+            else this.reportAtom(remark);
           },
         },
         { ALT: () => this.SUBRULE(this.stray) },
@@ -115,15 +118,25 @@ class LineParser extends EmbeddedActionsParser {
 
   private readonly unit = this.RULE("unit", (): Atom => {
     const left = this.CONSUME(LeftBracket);
+    const closed = this.ACTION(() => this.closes());
     const words: Atom[] = [];
-    this.MANY(() => words.push(wordAtom(this.CONSUME(Word))));
+    this.MANY({
+      // Of what follows an open bracket only the first word is its unit; the others are heads of their own.
+      GATE: () => closed || words.length === 0,
+      DEF: () => {
+        this.OR([
+          { ALT: () => words.push(wordAtom(this.CONSUME(Word))) },
+          { ALT: () => this.report(this.CONSUME(Text)) },
+          { ALT: () => this.report(this.CONSUME(Other)) },
+        ]);
+      },
+    });
     this.OPTION(() => this.CONSUME(RightBracket));
-    const first = words[0];
-    const last = words.at(-1);
-    const empty = { kind: "word", text: "", from: endOf(left), to: endOf(left) } as const;
-    return first === undefined || last === undefined
-      ? empty
-      : { kind: "word", text: words.map((word) => word.text).join(" "), from: first.from, to: last.to };
+    const from = words[0]?.from ?? endOf(left);
+    const to = words.at(-1)?.to ?? endOf(left);
+    const text = words.map((word) => word.text).join(" ");
+    if (!closed) this.ACTION(() => this.reported.push(unclosedAt(to, left, text)));
+    return { kind: "word", text, from, to };
   });
 
   private readonly text = this.RULE("text", (): Atom => {
@@ -136,13 +149,26 @@ class LineParser extends EmbeddedActionsParser {
 
   private readonly stray = this.RULE("stray", () => this.report(this.CONSUME(Stray)));
 
+  /** Whether a right bracket comes before the next left one. */
+  private closes(): boolean {
+    for (let ahead = 1; ; ahead++) {
+      const { tokenType } = this.LA(ahead);
+      if (tokenType === RightBracket) return true;
+      if (tokenType === LeftBracket || tokenType === EOF) return false;
+    }
+  }
+
   private report(token: IToken): void {
     this.ACTION(() => this.reported.push(unread(token)));
   }
 
+  private reportAtom({ text, from, to }: Atom): void {
+    this.ACTION(() => this.reported.push(raise(unreadText, { line: 0, from, to }, { text })));
+  }
+
   private cell(token: IToken, cells: Cell[], after: string | undefined): void {
     if (after !== undefined) this.reported.push(unread(token));
-    else cells.push(readCell(token, this.reported));
+    else cells.push(readCell(token.image, token.startOffset));
   }
 }
 
@@ -153,8 +179,13 @@ export function parseLine(text: string): Line {
   if (isConflictMark(text)) {
     return { kind: "conflict", text, findings: [raise(conflictMarker, whole(text), {})] };
   }
-  const words = lexLine(text).filter(isSpoken);
-  return parseWords(text, words, lineKind(words));
+  const spoken = lexLine(text).filter(isSpoken);
+  const first = spoken.findIndex((token) => tokenMatcher(token, Word));
+  const before = first < 0 ? spoken : spoken.slice(0, first);
+  const words = before.length === 0 ? spoken : spoken.slice(before.length);
+  const line = parseWords(text, words, lineKind(words));
+  if (line.kind === "directive" && isOwnKeyword(line.keyword.text)) return { ...line, findings: [] };
+  return before.length === 0 ? line : { ...line, findings: [...before.map(unread), ...line.findings] };
 }
 
 /**
@@ -166,13 +197,26 @@ export function parseRow(text: string): RowLine {
   return line.kind === "row" ? line : { kind: "row", text, findings: [], cells: [], to: 0 };
 }
 
-function parseWords(text: string, words: IToken[], kind: Line["kind"]): Line {
-  if (kind === "blank" || kind === "conflict") return { kind: "blank", text, findings: [] };
+function parseWords(text: string, words: IToken[], kind: ReturnType<typeof lineKind>): Line {
+  if (kind === "blank") return { kind, text, findings: [] };
   parser ??= new LineParser();
-  parser.input = words;
+  parser.input = kind === "row" ? joinInchMarks(words) : words;
   parser.reported = [];
   const read = parser[kind]();
   return { ...read, text, findings: parser.reported };
+}
+
+/** In a row a number and its inch mark are one cell, like any number with a unit behind it. */
+export function joinInchMarks(words: IToken[]): IToken[] {
+  if (!words.some((token) => token.tokenType === InchMark)) return words;
+  const joined: IToken[] = [];
+  for (const token of words) {
+    const last = joined.at(-1);
+    if (token.tokenType === InchMark && last !== undefined && endOf(last) === token.startOffset) {
+      joined[joined.length - 1] = { ...last, image: last.image + token.image };
+    } else joined.push(token);
+  }
+  return joined;
 }
 
 function isSpoken(token: IToken): boolean {
@@ -201,6 +245,12 @@ function unclosed(token: IToken): Finding {
   const end = { line: 0, from: endOf(token), to: endOf(token) };
   const fix = { title: "Close the text", edits: [{ span: end, text: '"' }] };
   return raise(unclosedText, { line: 0, from: token.startOffset, to: endOf(token) }, {}, { fix });
+}
+
+function unclosedAt(to: number, left: IToken, unit: string): Finding {
+  const end = { line: 0, from: to, to };
+  const fix = { title: "Close the bracket", edits: [{ span: end, text: "]" }] };
+  return raise(unclosedBracket, { line: 0, from: left.startOffset, to }, { unit }, { fix });
 }
 
 function unread(token: IToken): Finding {

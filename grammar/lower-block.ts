@@ -145,10 +145,12 @@ function addTable(reading: Reading, lines: readonly Line[]): void {
   if (table !== undefined && hasTable(entity)) entity.table = table;
   const missing = missingOf(heading, table, entity);
   if (missing.length === 0) return;
-  const what = table === undefined ? "line that names its columns" : `column ${missing.join(" and ")}`;
+  const headed = table !== undefined && table.columns.length > 0;
+  const columns = `column${missing.length === 1 ? "" : "s"} ${missing.join(" and ")}`;
+  const what = headed ? columns : "line that names its columns";
   const example = missing.map(headOf).join("  ");
   const firstRow = lines.findIndex((line) => line.kind === "row");
-  const span = firstRow < 0 || table !== undefined ? origin.heading : rowSpan(lines[firstRow], firstRow);
+  const span = firstRow < 0 || headed ? origin.heading : rowSpan(lines[firstRow], firstRow);
   findings.push(raise(missingColumns, span, { block: heading.block, missing: what, example }));
 }
 

@@ -2,17 +2,15 @@
 import { type Finding, raise, shiftedFinding } from "../shared/finding.ts";
 import type { Cell, Column, Row, Table } from "../shared/model/model.ts";
 import { nearest } from "../shared/quantity/nearest.ts";
-import { readNumber, splitNumberUnit } from "../shared/quantity/number.ts";
 import type { Unit } from "../shared/quantity/unit.ts";
 import type { Span } from "../shared/text/span.ts";
-import { isUnread } from "./cell.ts";
+import { cellFinding } from "./cell.ts";
 import { type ColumnKind, columnsWithin, findColumn } from "./columns.ts";
 import type { Heading } from "./directive.ts";
 import { extraCell } from "./findings/extra-cell.ts";
 import { extraValue } from "./findings/extra-value.ts";
 import { misplacedLine } from "./findings/misplaced-line.ts";
 import { missingCell } from "./findings/missing-cell.ts";
-import { numberForm } from "./findings/number-form.ts";
 import { repeatedLine } from "./findings/repeated-line.ts";
 import { unknownColumn } from "./findings/unknown-column.ts";
 import { noUnit, readUnit } from "./read-quantity.ts";
@@ -142,14 +140,12 @@ function lowerRow(columns: readonly Column[], line: RowLine, index: number, find
   };
 }
 
-/** A word in a column of numbers, if the line has not said so already. */
+/** A word in a column of numbers. An unknown column has been reported at its head. */
 function checkWord(cell: Cell, column: Column, index: number, findings: Finding[]): void {
-  if (isUnread(cell) || findColumn(column.name)?.dimensions.length === 0) return;
-  const read = readNumber(cell.text);
-  if (!("problem" in read) || read.problem !== "not-a-number" || splitNumberUnit(cell.text) !== undefined)
-    return;
-  const span: Span = { line: index, from: cell.from, to: cell.to };
-  findings.push(raise(numberForm, span, { written: cell.text, problem: read.problem, mended: "" }));
+  const dimensions = findColumn(column.name)?.dimensions ?? [];
+  if (dimensions.length === 0) return;
+  const found = cellFinding(cell, { line: index, from: cell.from, to: cell.to });
+  if (found !== undefined) findings.push(found);
 }
 
 function reportTableLines(heading: Heading, lines: readonly Line[], findings: Finding[]): void {

@@ -14,8 +14,10 @@ import {
 } from "./directives/index.ts";
 import { extraValue } from "./findings/extra-value.ts";
 import { misplacedLine } from "./findings/misplaced-line.ts";
+import { missingValue } from "./findings/missing-value.ts";
 import { unknownKeyword } from "./findings/unknown-keyword.ts";
 import { version } from "./findings/version.ts";
+import { isOwnKeyword } from "./line-kind.ts";
 import { parseRow } from "./line-parser.ts";
 import { type Block, lowerBlock } from "./lower-block.ts";
 import type { DirectiveLine, Line } from "./tree.ts";
@@ -97,12 +99,12 @@ function add(fold: Fold, line: Line, index: number): void {
       readVersion(fold, line, index);
       return;
     }
-    noVersion(fold, line, index);
+    if (line.kind !== "directive" || !isMisspeltVersion(line)) noVersion(fold, line, index);
   }
   if (line.kind === "directive") addDirective(fold, line, index);
   else if (line.kind === "blank" || fold.open !== undefined) {
-    if (line.kind === "columns" && fold.open?.choiceFirst === undefined && fold.open !== undefined) {
-      fold.open.choiceFirst = findColumn(line.heads[0]?.name.text ?? "")?.dimensions.length === 0;
+    if (line.kind === "columns" && fold.open !== undefined && fold.open.heading.columns !== undefined) {
+      fold.open.choiceFirst ??= findColumn(line.heads[0]?.name.text ?? "")?.dimensions.length === 0;
     }
     keep(fold, line, index);
   } else misplaced(fold, line, index, line.kind === "row" ? "a row of readings" : "a line of columns");
@@ -128,7 +130,7 @@ function addDirective(fold: Fold, line: DirectiveLine, index: number): void {
     open.lines.push(line);
     return;
   }
-  if (keyword.startsWith("x-")) {
+  if (isOwnKeyword(keyword)) {
     keep(fold, line, index);
     return;
   }
@@ -145,27 +147,40 @@ function addDirective(fold: Fold, line: DirectiveLine, index: number): void {
 
 /**
  * Some keywords open a block and also stand in one (`bench`, `port`, `engine`, `cam`). Inside a block that takes such a
- * line it is a heading if it has a title, and otherwise if the first following line that only one of the two readings can
- * hold belongs to the block it would open. So the order of blocks never matters.
+ * line it is a heading if it has a title, or if what follows belongs to the block it would open. So the order of blocks
+ * never matters.
  */
 function opensBlock(lines: readonly Line[], line: DirectiveLine, index: number, open: Open): boolean {
   const keyword = line.keyword.text;
-  const here = open.heading.block;
-  const property = findProperty(here, keyword);
   const would = findHeading(keyword);
-  if (property === undefined || would === undefined) return true;
-  if (line.atoms.some((atom) => atom.kind === "text")) return true;
+  if (would === undefined || findProperty(open.heading.block, keyword) === undefined) return true;
+  return line.atoms.some((atom) => atom.kind === "text") || goesOnAs(would, lines, index, open) === true;
+}
+
+/**
+ * Whether the lines below belong to the block that a line would open rather than to the open one: the first that only one
+ * of the two can hold tells. `undefined` where none does.
+ */
+function goesOnAs(
+  would: Heading,
+  lines: readonly Line[],
+  index: number,
+  { heading: here }: Open,
+): boolean | undefined {
   for (let i = index + 1; i < lines.length; i++) {
     const next = lines[i];
-    if (next === undefined || next.kind === "blank") continue;
-    if (next.kind !== "directive") return false;
-    const word = next.keyword.text;
-    const inHere = findProperty(here, word) !== undefined;
-    const inThere = findProperty(would.block, word) !== undefined;
+    if (next === undefined || next.kind === "blank" || next.kind === "conflict") continue;
+    let inHere = here.columns !== undefined;
+    let inThere = would.columns !== undefined;
+    if (next.kind === "directive") {
+      const word = next.keyword.text;
+      inHere = findProperty(here.block, word) !== undefined;
+      inThere = findProperty(would.block, word) !== undefined;
+      if (!inHere && !inThere && findHeading(word) !== undefined) return undefined;
+    }
     if (inHere !== inThere) return inThere;
-    if (!inHere) return false;
   }
-  return false;
+  return undefined;
 }
 
 /** A row whose first column is a choice, or whose first number is misspelt. */
@@ -218,55 +233,74 @@ function misplaced(fold: Fold, line: Line, index: number, what: string): void {
     line.kind === "directive"
       ? headingKeywords.filter((block) => findProperty(findHeading(block)?.block ?? "run", line.keyword.text))
       : [];
-  const takes = homes.length === 0 ? "" : `it belongs into ${homes.join(" or ")}`;
+  const takes = homes.length === 0 ? "" : `it belongs in ${homes.join(" or ")}`;
   const span = spanOf(line, index);
   fold.findings.push(raise(misplacedLine, span, { what, where, takes }));
   setAside(fold, line, index);
 }
 
 function reportUnknown(fold: Fold, line: DirectiveLine, index: number): void {
+  const { open } = fold;
   const keyword = line.keyword.text;
-  const here = fold.open === undefined ? [] : propertyKeywords(fold.open.heading.block);
+  const here = open === undefined ? [] : propertyKeywords(open.heading.block);
   const [near] = nearest(keyword, [...here, ...headingKeywords, ...FILE_KEYWORDS]);
   const span = { line: index, from: line.keyword.from, to: line.keyword.to };
   const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
   fold.findings.push(raise(unknownKeyword, span, { written: keyword, nearest: near ?? "" }, { fix }));
   const heading = near === undefined || here.includes(near) ? undefined : findHeading(near);
-  // A misspelt heading still opens its block: the lines below it belong nowhere else.
-  if (heading === undefined) setAside(fold, line, index);
-  else begin(fold, heading, line, index);
+  if (heading !== undefined && meantAsHeading(fold, heading, line, index)) begin(fold, heading, line, index);
+  else setAside(fold, line, index);
+}
+
+/**
+ * A misspelt heading still opens its block, since the lines below it belong nowhere else. That it is one is told by the
+ * lines below it, or else by where it stands.
+ */
+function meantAsHeading(
+  { lines, open }: Fold,
+  heading: Heading,
+  line: DirectiveLine,
+  index: number,
+): boolean {
+  return open === undefined || (goesOnAs(heading, lines, index, open) ?? line.keyword.from === 0);
 }
 
 function readInclude(fold: Fold, line: DirectiveLine, index: number): void {
   const [path, extra] = line.atoms;
+  const form = 'include "path"';
   if (path?.kind === "text" && extra === undefined) {
     fold.includes.push({ path: path.text, span: { line: index, from: path.from, to: path.to } });
+  } else if (path === undefined) {
+    const args = { keyword: "include", missing: "a path in quotes", form };
+    fold.findings.push(raise(missingValue, spanOf(line, index), args));
   } else {
-    const args = {
-      keyword: "include",
-      written: line.text.slice(line.keyword.to).trim(),
-      form: 'include "path"',
-    };
-    fold.findings.push(raise(extraValue, spanOf(line, index), args));
+    const [from, to] = [(path.kind === "text" ? extra : path)?.from, line.atoms.at(-1)?.to];
+    const span = { ...spanOf(line, index), from: from ?? path.from, to: to ?? path.to };
+    const args = { keyword: "include", written: line.text.slice(span.from, span.to), form };
+    fold.findings.push(raise(extraValue, span, args));
   }
   setAside(fold, line, index);
 }
 
 function readVersion(fold: Fold, line: DirectiveLine, index: number): void {
-  const written = line.text.slice(line.keyword.to).trim();
-  const number =
-    line.atoms.length === 1 && /^[0-9]{1,9}$/.test(line.atoms[0]?.text ?? "")
-      ? Number(line.atoms[0]?.text)
-      : 0;
+  const written = line.text.slice(line.keyword.to, line.atoms.at(-1)?.to ?? line.keyword.to).trim();
+  const number = /^[0-9]{1,9}$/.test(written) ? Number(written) : 0;
   if (number !== FORMAT_VERSION) {
-    const problem = number > FORMAT_VERSION ? "newer" : "unreadable";
-    fold.findings.push(raise(version, spanOf(line, index), { problem, written: String(number || written) }));
+    const problem = number > FORMAT_VERSION ? "newer" : written === "" ? "none" : "unreadable";
+    fold.findings.push(raise(version, spanOf(line, index), { problem, written }));
   }
   setAside(fold, line, index);
 }
 
+/** `headnot 1` is reported as a misspelt keyword, and that is enough. */
+function isMisspeltVersion(line: DirectiveLine): boolean {
+  const keyword = line.keyword.text;
+  return !keywords.includes(keyword) && nearest(keyword, [...headingKeywords, "headnote"])[0] === "headnote";
+}
+
 function noVersion(fold: Fold, line: Line, index: number): void {
-  const at = { line: index, from: 0, to: 0 };
+  const from = line.text.startsWith("\uFEFF") ? 1 : 0;
+  const at = { line: index, from, to: from };
   const fix = { title: "Begin the file with its version line", edits: [{ span: at, text: "headnote 1\n" }] };
   fold.findings.push(raise(version, spanOf(line, index), { problem: "none", written: "" }, { fix }));
 }

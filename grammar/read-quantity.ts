@@ -31,6 +31,10 @@ export function readQuantity(
 ): QuantityRead {
   const [first, second] = words;
   if (first === undefined) return { value: undefined, taken: 0 };
+  if (first.kind === "text") {
+    report(quotedNumber(first));
+    return { value: undefined, taken: second !== undefined && isUnitWord(second, follows) ? 2 : 1 };
+  }
   const split = second !== undefined && isUnitWord(second, follows) ? undefined : splitNumberUnit(first.text);
   const written = split?.number ?? first.text;
   const numberSpan: Span = { line: 0, from: first.from, to: first.from + written.length };
@@ -48,26 +52,32 @@ export function readQuantity(
     );
   }
   if (unitAtom === undefined) {
-    report(noUnit(written, numberSpan, dimensions));
+    if (!("problem" in number && number.problem === "not-a-number"))
+      report(noUnit(written, numberSpan, dimensions));
     return { value: undefined, taken };
   }
-  const unit = readUnit(unitAtom, dimensions, report);
+  const unit = readUnit(unitAtom, dimensions, report, unitAtom.from === numberSpan.to ? " " : "");
   if (unit === undefined || "problem" in number) return { value: undefined, taken };
   return { value: quantity(written, number.value, number.step, unit), taken };
 }
 
-/** The unit that a word stands for, if it measures one of the dimensions; reports why it does not. */
+/**
+ * The unit that a word stands for, if it measures one of the dimensions; reports why it does not. `gap` is what a fix puts
+ * before the unit: a blank where it is written right behind its number.
+ */
 export function readUnit(
   atom: Atom,
   dimensions: readonly Dimension[],
   report: (finding: Finding) => void,
+  gap = "",
 ): Unit | undefined {
   const span: Span = { line: 0, from: atom.from, to: atom.to };
   const units = unitList(dimensions);
   const found = findUnit(atom.text);
   if (found === undefined) {
     const [near] = dimensions.flatMap((dimension) => nearestUnits(atom.text, dimension));
-    const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
+    const fix =
+      near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: gap + near }] };
     report(raise(unknownUnit, span, { written: atom.text, nearest: near ?? "", units }, { fix }));
     return undefined;
   }
@@ -78,8 +88,7 @@ export function readUnit(
     return undefined;
   }
   if (!canonical) {
-    const separate = atom.from > 0 && atom.text === '"' ? ` ${unit.symbol}` : unit.symbol;
-    const fix = { title: `Write ${unit.symbol}`, edits: [{ span, text: separate }] };
+    const fix = { title: `Write ${unit.symbol}`, edits: [{ span, text: gap + unit.symbol }] };
     report(raise(unitSpelling, span, { written: atom.text, symbol: unit.symbol }, { fix }));
   }
   return unit;
@@ -90,6 +99,13 @@ export function noUnit(written: string, span: Span, dimensions: readonly Dimensi
   const units = unitList(dimensions);
   const needs = needed(dimensions);
   return raise(missingUnit, span, { written, dimension: needs, units });
+}
+
+function quotedNumber({ text, from, to }: Atom): Finding {
+  const span: Span = { line: 0, from, to };
+  const mended = "value" in readNumber(text) ? text : "";
+  const fix = mended === "" ? undefined : { title: `Write ${mended}`, edits: [{ span, text: mended }] };
+  return raise(numberForm, span, { written: `"${text}"`, problem: "not-a-number", mended }, { fix });
 }
 
 function isUnitWord(atom: Atom, follows: (word: string) => boolean): boolean {

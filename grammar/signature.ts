@@ -23,9 +23,9 @@ export function slotWords(type: SlotType): string {
     case "label":
       return "a word";
     case "reference":
-      return `the name of a ${type.to}`;
+      return `the name of ${withArticle(type.to)}`;
     case "quantity":
-      return `${dimensionWords(type.dimension)} with its unit${type.or === undefined ? "" : ` or '${type.or}'`}`;
+      return `${withArticle(type.dimension.replace("-", " "))} with its unit${type.or === undefined ? "" : ` or '${type.or}'`}`;
     case "number":
       return type.whole ? "a whole number" : "a number";
     case "text":
@@ -41,8 +41,8 @@ export function slotWords(type: SlotType): string {
   }
 }
 
-function dimensionWords(dimension: string): string {
-  return `${/^[aeiou]/.test(dimension) ? "an" : "a"} ${dimension.replace("-", " ")}`;
+function withArticle(noun: string): string {
+  return `${/^[aeiou]/.test(noun) ? "an" : "a"} ${noun}`;
 }
 
 function typeSignature(name: string, type: SlotType): string {

@@ -15,7 +15,7 @@ export const WhiteSpace = createToken({ name: "WhiteSpace", pattern: /[\s\uFEFF]
 /** A `#` begins a comment only at the start of a line or after white space. */
 export const Comment = createToken({
   name: "Comment",
-  pattern: /(?<!\S)#[^]*/,
+  pattern: /(?<!\S)#[\s\S]*/,
   start_chars_hint: ["#"],
   line_breaks: false,
 });
@@ -51,10 +51,10 @@ export const InchMark = createToken({
   categories: [CellWord],
 });
 
-export const Text = createToken({ name: "Text", pattern: /"(?:[^"\\]|\\[^])*"/, line_breaks: false });
+export const Text = createToken({ name: "Text", pattern: /"(?:[^"\\]|\\[\s\S])*"/ });
 
 /** A text whose closing quote is missing runs to the end of its line and no further. */
-export const UnclosedText = createToken({ name: "UnclosedText", pattern: /"[^]*/, categories: [Text] });
+export const UnclosedText = createToken({ name: "UnclosedText", pattern: /"[\s\S]*/, categories: [Text] });
 
 export const LeftBracket = createToken({ name: "LeftBracket", pattern: "[" });
 export const RightBracket = createToken({ name: "RightBracket", pattern: "]", categories: [Stray] });

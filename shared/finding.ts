@@ -25,12 +25,21 @@ export interface Finding {
   readonly args: FindingArgs;
   readonly related: readonly Related[];
   readonly fix?: Fix;
+  /** Where this one weighs otherwise than its kind does. */
+  readonly severity?: Severity;
+}
+
+/** What a finding may have beside its place and arguments. */
+export interface FindingExtras {
+  readonly related?: readonly Related[];
+  readonly fix?: Fix | undefined;
+  readonly severity?: Severity;
 }
 
 /**
- * A kind of finding: the one place where its words stand. `message` says what, how much and against which
- * limit; `help` says what to do. `bad` and `good` are example files (or the lines that matter, when
- * `wrap` says into what they go); the tests run both and `explain` and REFERENCE.md print them.
+ * A kind of finding: the one place where its words stand. `message` says what, how much and against which limit; `help`
+ * says what to do. `bad` and `good` are whole example files (a second file begins with a line `#- path`); the tests run
+ * both, and `explain` and REFERENCE.md print them.
  */
 export interface FindingKind<A extends FindingArgs = FindingArgs> {
   readonly code: string;
@@ -48,10 +57,10 @@ export function raise<A extends FindingArgs>(
   kind: FindingKind<A>,
   span: Span,
   args: A,
-  more: { readonly related?: readonly Related[]; readonly fix?: Fix | undefined } = {},
+  { related = [], fix, severity }: FindingExtras = {},
 ): Finding {
-  const finding = { code: kind.code, span, args, related: more.related ?? [] };
-  return more.fix === undefined ? finding : { ...finding, fix: more.fix };
+  const finding = { code: kind.code, span, args, related };
+  return { ...finding, ...(fix !== undefined && { fix }), ...(severity !== undefined && { severity }) };
 }
 
 /** A finding whose span counts from a block's first line, moved to that block's place in the file. */

@@ -1,6 +1,7 @@
 // The metering element of a bench that shows its pressure drop.
-import { property } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { property } from "../directive.ts";
 import { after, choice, number, optional, quantity } from "../slots.ts";
 
 export const element = property({

@@ -1,6 +1,7 @@
 // What a check plate passes.
-import { property } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { property } from "../directive.ts";
 import { after, air, optional, quantity } from "../slots.ts";
 
 export const flow = property({

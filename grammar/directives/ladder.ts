@@ -1,6 +1,7 @@
 // One lift at several depressions.
-import { heading } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { heading } from "../directive.ts";
 import { after, quantity, reference } from "../slots.ts";
 
 export const ladder = heading({

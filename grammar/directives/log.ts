@@ -1,6 +1,7 @@
 // A trace that stands in a file of its own.
-import { property } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { property } from "../directive.ts";
 import { after, channel, optional, text } from "../slots.ts";
 
 export const log = property({

@@ -1,6 +1,7 @@
 // Local air speeds over a section of the port.
-import { heading } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { heading } from "../directive.ts";
 import { after, optional, reference, text } from "../slots.ts";
 
 export const map = heading({

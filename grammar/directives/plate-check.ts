@@ -1,6 +1,7 @@
 // A reading of a check plate.
-import { heading } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { heading } from "../directive.ts";
 import { reference } from "../slots.ts";
 
 export const plateCheck = heading({

@@ -1,6 +1,7 @@
 // The valve seat.
-import { property } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { property } from "../directive.ts";
 import { after, optional, quantity } from "../slots.ts";
 
 export const seat = property({

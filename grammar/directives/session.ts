@@ -1,6 +1,7 @@
 // One sitting at the bench.
-import { heading } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { heading } from "../directive.ts";
 import { date, optional, text } from "../slots.ts";
 
 export const session = heading({

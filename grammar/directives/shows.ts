@@ -1,7 +1,11 @@
 // What a bench's display shows.
-import { property } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { type Misfit, property } from "../directive.ts";
 import { after, air, choice, optional, quantity } from "../slots.ts";
+
+/** What is shown may be true for a certain air only where the bench itself turns its signal into a flow. */
+const STATED_IN_AN_AIR: readonly string[] = ["flow", "percent", "signal"];
 
 export const shows = property({
   keyword: "shows",
@@ -13,6 +17,12 @@ export const shows = property({
   },
   doc: "What the display shows: flow as read or already scaled to a depression, flow in the meter's own air, percent of a range, the drop over an element, or a signal with a calibration table. `in` names the air for which the bench's numbers are true.",
   example: "shows flow at 28 inH2O in isa",
+  misfits: (values) => {
+    const misfits: Misfit[] = [];
+    if (values.at !== undefined && values.kind !== "flow") misfits.push({ extra: "at" });
+    if (values.in !== undefined && !STATED_IN_AN_AIR.includes(values.kind)) misfits.push({ extra: "in" });
+    return misfits;
+  },
   lower: ({ kind, ...rest }, into) => {
     into.shows = { kind, ...present(rest) };
   },

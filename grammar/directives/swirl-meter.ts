@@ -1,6 +1,7 @@
 // The swirl meter of a bench.
-import { property } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { property } from "../directive.ts";
 import { after, choice, optional, quantity } from "../slots.ts";
 
 export const swirlMeter = property({

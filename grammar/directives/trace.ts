@@ -1,6 +1,7 @@
 // The approach to the depression at one lift.
-import { heading } from "../directive.ts";
+
 import { present } from "../../shared/model/present.ts";
+import { heading } from "../directive.ts";
 import { after, quantity, reference } from "../slots.ts";
 
 export const trace = heading({

@@ -14,6 +14,7 @@ import { missingUnit } from "./missing-unit.ts";
 import { missingValue } from "./missing-value.ts";
 import { numberForm } from "./number-form.ts";
 import { repeatedLine } from "./repeated-line.ts";
+import { unclosedBracket } from "./unclosed-bracket.ts";
 import { unclosedText } from "./unclosed-text.ts";
 import { unitSpelling } from "./unit-spelling.ts";
 import { unknownChoice } from "./unknown-choice.ts";
@@ -40,6 +41,7 @@ export const GRAMMAR_FINDINGS: readonly FindingKind<never>[] = [
   missingValue,
   numberForm,
   repeatedLine,
+  unclosedBracket,
   unclosedText,
   unitSpelling,
   unknownChoice,

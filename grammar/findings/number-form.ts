@@ -18,10 +18,12 @@ export const numberForm: FindingKind<{ written: string; problem: string; mended:
   code: "number-form",
   severity: "error",
   message: ({ written, problem }) => `'${written}' ${problems[problem] ?? "is not a number"}`,
-  help: ({ mended }) =>
-    mended === ""
-      ? "write digits with a point, such as 28.0, or a fraction such as 11/32"
-      : `write ${mended}`,
+  help: ({ problem, mended }) => {
+    if (mended !== "") return `write ${mended}`;
+    return problem === "not-whole"
+      ? "write a whole number, such as 8"
+      : "write digits with a point, such as 28.0, or a fraction such as 11/32";
+  },
   what: "A number is not written as digits with at most one point and a leading '-', or as a fraction.",
   why: "One way of writing numbers keeps every reader, and every spreadsheet after it, in agreement.",
   bad: "headnote 1\nplate p1\n  diameter +2.500 in\n",

@@ -4,8 +4,12 @@ import type { FindingKind } from "../../shared/finding.ts";
 export const unknownChoice: FindingKind<{ written: string; choices: string; nearest: string }> = {
   code: "unknown-choice",
   severity: "error",
-  message: ({ written, choices }) => `'${written}' is none of ${choices}`,
-  help: ({ nearest, choices }) => (nearest === "" ? `write one of ${choices}` : `did you mean ${nearest}?`),
+  message: ({ written, choices }) =>
+    `'${written}' is ${choices.includes(", ") ? "none of" : "not"} ${choices}`,
+  help: ({ nearest, choices }) =>
+    nearest === ""
+      ? `write ${choices.includes(", ") ? "one of " : ""}${choices}`
+      : `did you mean ${nearest}?`,
   what: "A word stands where the format takes one of a few others.",
   why: "A word that is not known cannot be used.",
   bad: "headnote 1\ncam c1\n  side inlet\n",

@@ -53,8 +53,19 @@ export function flowAt(stations: readonly Station[], lift: number): number | und
   )?.value;
 }
 
+/** Value at a lift on the straight lines between points of rising lift; `undefined` outside them. */
+export function valueAt(curve: readonly CurvePoint[], lift: number): number | undefined {
+  return pointAt(curve, lift)?.value;
+}
+
 function pointAt(curve: readonly CurvePoint[], lift: number): CurvePoint | undefined {
-  const above = curve.findIndex((point) => point.lift >= lift);
+  let low = 0;
+  let above = curve.length;
+  while (low < above) {
+    const middle = (low + above) >> 1;
+    if ((curve[middle]?.lift ?? 0) < lift) low = middle + 1;
+    else above = middle;
+  }
   const b = curve[above];
   if (b === undefined) return undefined;
   if (b.lift === lift) return b;

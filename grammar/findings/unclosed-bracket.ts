@@ -1,0 +1,13 @@
+// A unit's bracket without its other half.
+import type { FindingKind } from "../../shared/finding.ts";
+
+export const unclosedBracket: FindingKind<{ unit: string }> = {
+  code: "unclosed-bracket",
+  severity: "error",
+  message: ({ unit }) => `the bracket before '${unit}' is not closed`,
+  help: () => "close it behind the unit, as in lift[in]",
+  what: "The bracket around a column's unit is not closed.",
+  why: "Each column's unit stands in its own pair of brackets, so that none is taken for its neighbour's.",
+  bad: "headnote 1\nbench b\n  shows signal\n  signal[V flow[cfm]\n  1.0 40.0\n",
+  good: "headnote 1\nbench b\n  shows signal\n  signal[V] flow[cfm]\n  1.0 40.0\n",
+};

@@ -1,0 +1,46 @@
+// One file, read: its lines, its blocks, and what it defines.
+import { type Outline, outline } from "../../grammar/outline.ts";
+import { readLines } from "../../grammar/read-lines.ts";
+import type { Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
+
+/** An entity and the line of its file that its block begins on. */
+export interface Placed<E extends Entity = Entity> {
+  readonly entity: E;
+  readonly start: number;
+  readonly path: string;
+}
+
+/** One version of one file. */
+export interface SourceFile {
+  readonly path: string;
+  readonly text: string;
+  readonly outline: Outline;
+  readonly session: Placed<Session> | undefined;
+  readonly runs: readonly Placed<Run>[];
+  /** By kind and id; of several with one id the first. */
+  readonly defines: ReadonlyMap<NamedKind, ReadonlyMap<string, Placed>>;
+  readonly placed: readonly Placed[];
+}
+
+/** Reads a file; lines that are the same as in the previous version keep what was read of them. */
+export function sourceFile(path: string, text: string, previous?: SourceFile): SourceFile {
+  const read = outline(readLines(text, previous?.outline.lines));
+  const placed = read.blocks.map(({ start, block }) => ({ entity: block.entity, start, path }));
+  const defines = new Map<NamedKind, Map<string, Placed>>();
+  let session: Placed<Session> | undefined;
+  const runs: Placed<Run>[] = [];
+  for (const { entity, start } of placed) {
+    if (entity.kind === "session") session ??= { entity, start, path };
+    else if (entity.kind === "run") runs.push({ entity, start, path });
+    if (!isNamed(entity) || entity.id === "") continue;
+    const known = defines.get(entity.kind) ?? new Map<string, Placed>();
+    if (!known.has(entity.id)) known.set(entity.id, { entity, start, path });
+    defines.set(entity.kind, known);
+  }
+  return { path, text, outline: read, session, runs, defines, placed };
+}
+
+/** Whether an entity has a name that others can use. */
+export function isNamed(entity: Entity): entity is Extract<Entity, { readonly id: string }> {
+  return "id" in entity;
+}

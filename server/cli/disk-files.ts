@@ -1,0 +1,62 @@
+// Files as they lie on a disk.
+import { existsSync, readFileSync, statSync } from "node:fs";
+import { dirname, join, sep } from "node:path";
+import type { FileRead, Files } from "../analysis/files.ts";
+
+/** Larger files are not records (common sense: a year's readings of a shop are a few megabytes). */
+export const LARGEST_FILE = 64 * 1024 * 1024;
+
+/** A path with `/`, as all paths inside are. */
+export function slashed(path: string): string {
+  return sep === "/" ? path : path.replaceAll(sep, "/");
+}
+
+/** The disk, read at most once a file; paths are absolute. */
+export function diskFiles(): Files {
+  const roots = new Map<string, string>();
+  const rootOf = (folder: string): string => {
+    const known = roots.get(folder);
+    if (known !== undefined) return known;
+    const root = findUp(folder, "headnote.json") ?? findUp(folder, ".git") ?? folder;
+    roots.set(folder, root);
+    return root;
+  };
+  return { read: readText, root: (path) => slashed(rootOf(dirname(path))) };
+}
+
+/** The nearest folder from here upward that holds the entry. */
+export function findUp(folder: string, entry: string): string | undefined {
+  for (let at = folder; ; at = dirname(at)) {
+    if (existsSync(join(at, entry))) return at;
+    if (dirname(at) === at) return undefined;
+  }
+}
+
+/** A file's text; why not, in a sentence that a user can act on. */
+export function readText(path: string): FileRead {
+  try {
+    const { size } = statSync(path);
+    if (size > LARGEST_FILE) return { problem: "it is larger than 64 MB" };
+    return { text: readFileSync(path, "utf8") };
+  } catch (error) {
+    return { problem: problemOf(error) };
+  }
+}
+
+const PROBLEMS: Readonly<Record<string, string>> = {
+  ENOENT: "it is not there",
+  EACCES: "it may not be read",
+  EPERM: "it may not be read",
+  EISDIR: "it is a folder",
+  ENOTDIR: "a part of its path is not a folder",
+  ENOSPC: "the disk is full",
+  EROFS: "the disk can only be read",
+  ELOOP: "its links lead in a circle",
+  ENAMETOOLONG: "its name is too long",
+};
+
+/** Why a file operation failed, in words. */
+export function problemOf(error: unknown): string {
+  const code = typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";
+  return PROBLEMS[code] ?? (code === "" ? "it cannot be read" : `it cannot be read (${code})`);
+}

@@ -1,0 +1,75 @@
+// The list of rules: a new one is its own file and one line here.
+import { adapterOffBore } from "./adapter-off-bore.ts";
+import { altimeterAsStation } from "./altimeter-as-station.ts";
+import { benchNeeds } from "./bench-needs.ts";
+import { correctedTwice } from "./corrected-twice.ts";
+import { drift } from "./drift.ts";
+import { duplicateId } from "./duplicate-id.ts";
+import { expectationMissed } from "./expectation-missed.ts";
+import { fallBack } from "./fall-back.ts";
+import { fallBackNotResolved } from "./fall-back-not-resolved.ts";
+import { implausibleCd } from "./implausible-cd.ts";
+import { impossible } from "./impossible.ts";
+import { includeCycle } from "./include-cycle.ts";
+import { includeOutside } from "./include-outside.ts";
+import { largeLeak } from "./large-leak.ts";
+import { missingInclude } from "./missing-include.ts";
+import { nameNotFound } from "./name-not-found.ts";
+import { noAir } from "./no-air.ts";
+import { noBench } from "./no-bench.ts";
+import { noEntry } from "./no-entry.ts";
+import { noGeometry } from "./no-geometry.ts";
+import { noHumidity } from "./no-humidity.ts";
+import { noLeak } from "./no-leak.ts";
+import { noRepeat } from "./no-repeat.ts";
+import { noResult } from "./no-result.ts";
+import { noTarget } from "./no-target.ts";
+import { offRange } from "./off-range.ts";
+import { offTarget } from "./off-target.ts";
+import { outsideCalibration } from "./outside-calibration.ts";
+import { outsideRange } from "./outside-range.ts";
+import { readingColumn } from "./reading-column.ts";
+import { repeatsDisagree } from "./repeats-disagree.ts";
+import type { Rule } from "./rule.ts";
+import { scaledTooFar } from "./scaled-too-far.ts";
+import { unitSlip } from "./unit-slip.ts";
+
+export const RULES: readonly Rule[] = [
+  // names and includes
+  duplicateId,
+  nameNotFound,
+  missingInclude,
+  includeCycle,
+  includeOutside,
+  // the set-up
+  benchNeeds,
+  readingColumn,
+  noBench,
+  noResult,
+  noTarget,
+  noAir,
+  noHumidity,
+  noLeak,
+  noRepeat,
+  noEntry,
+  altimeterAsStation,
+  adapterOffBore,
+  largeLeak,
+  outsideRange,
+  offRange,
+  outsideCalibration,
+  scaledTooFar,
+  correctedTwice,
+  // the point
+  offTarget,
+  repeatsDisagree,
+  drift,
+  impossible,
+  implausibleCd,
+  unitSlip,
+  noGeometry,
+  // the port
+  fallBack,
+  fallBackNotResolved,
+  expectationMissed,
+];

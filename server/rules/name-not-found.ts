@@ -1,0 +1,61 @@
+// A name that stands for nothing the file can see.
+import { columnWords } from "../../shared/calc/column-values.ts";
+import type { NamedKind } from "../../shared/model/model.ts";
+import { nearest } from "../../shared/quantity/nearest.ts";
+import { shifted } from "../../shared/text/span.ts";
+import type { Scope } from "../analysis/scope.ts";
+import { cellSpan } from "./places.ts";
+import { type Report, type RuleInput, rule } from "./rule.ts";
+
+type Args = { kind: string; id: string; nearest: string };
+
+export const nameNotFound = rule<Args>({
+  code: "name-not-found",
+  severity: "error",
+  message: ({ kind, id }) => `there is no ${kind} '${id}' in this file or in what it includes`,
+  help: ({ nearest, kind }) =>
+    nearest === "" ? `define the ${kind}, or include the file that does` : `did you mean ${nearest}?`,
+  what: "A line uses a name that neither the file nor anything it includes defines.",
+  why: "Without what the name stands for its values are missing, and results would stand on defaults.",
+  bad: "headnote 1\nhead a114\n  engine road-engine\n",
+  good: "headnote 1\nengine road-engine\n  bore 4.030 in\nhead a114\n  engine road-engine\n",
+  check(input, report) {
+    checkUses(input, report);
+    checkRanges(input, report);
+  },
+});
+
+function checkUses({ scope }: RuleInput, report: Report<Args>): void {
+  for (const { start, block } of scope.file.outline.blocks) {
+    for (const { kind, id, span } of block.uses) {
+      if (scope.locate(kind, id) !== undefined) continue;
+      const place = shifted(span, start);
+      const [near] = nearest(id, namesOf(scope, kind));
+      const fix =
+        near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span: place, text: near }] };
+      report(place, { kind, id, nearest: near ?? "" }, { fix });
+    }
+  }
+}
+
+function namesOf(scope: Scope, kind: NamedKind): readonly string[] {
+  return scope.files.flatMap((file) => [...(file.defines.get(kind)?.keys() ?? [])]);
+}
+
+/** Ranges are named by their bench. */
+function checkRanges({ runs }: RuleInput, report: Report<Args>): void {
+  for (const run of runs) {
+    const { bench } = run.result.setup;
+    const rangeOf = columnWords(run.placed.entity.table, "range");
+    if (bench === undefined || rangeOf === undefined) continue;
+    const names = bench.ranges.map((range) => range.name);
+    for (const { row } of run.result.rows) {
+      const id = rangeOf(row);
+      if (id === undefined || row.void !== undefined || names.includes(id)) continue;
+      const span = cellSpan(run, row, "range");
+      const [near] = nearest(id, names);
+      const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
+      report(span, { kind: "range", id, nearest: near ?? "" }, { fix });
+    }
+  }
+}

@@ -1,0 +1,30 @@
+// A run without air that can be used.
+import type { StatedAir } from "../../shared/model/model.ts";
+import { conditionsSpan, statedSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+
+export const noAir = rule<{ problem: string }>({
+  code: "no-air",
+  severity: "warning",
+  message: ({ problem }) => `${problem}; the standard atmosphere is taken`,
+  help: () => "state the air of the day: air 71.5 degF 29.18 inHg 42 %RH",
+  what: "Neither the run nor its session states the air, or what it states is not enough or cannot be.",
+  why: "Mass flow, effective area and every reference air stand on the density of the air of the day.",
+  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const { air, statedAir } = run.result.setup;
+      if (air.source !== "default") continue;
+      const span = statedAir === undefined ? conditionsSpan(input, run) : statedSpan(input, run, "air");
+      report(span, { problem: statedAir === undefined ? "no air is stated" : problemOf(statedAir.value) });
+    }
+  },
+});
+
+function problemOf(air: StatedAir): string {
+  if (air.temperature === undefined) return "the air has no temperature";
+  if (air.pressure !== undefined) return "no shop has this air";
+  if (air.altimeter === undefined) return "the air has no pressure";
+  return air.elevation === undefined ? "the altimeter setting has no elevation" : "no shop has this air";
+}

@@ -1,0 +1,21 @@
+// A run without a bench.
+import { conditionsSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+
+export const noBench = rule({
+  code: "no-bench",
+  severity: "warning",
+  message: () => "no bench is stated, so these readings give no results",
+  help: () => "name the bench in the session with a line such as: bench north",
+  what: "Neither the run nor its session names a bench.",
+  why: "What a display shows, how well it repeats and how quick it is are part of every reading.",
+  bad: "headnote 1\nsession 2026-03-02\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const { entity } = run.placed;
+      const named = entity.bench ?? input.scope.file.session?.entity.bench;
+      if (named === undefined) report(conditionsSpan(input, run), {});
+    }
+  },
+});

@@ -1,0 +1,27 @@
+// A run that does not say how the air enters or leaves the port.
+import { conditionsSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+
+export const noEntry = rule<{ side: string; example: string }>({
+  code: "no-entry",
+  severity: "hint",
+  message: ({ side }) =>
+    side === "exhaust"
+      ? "the stub of this exhaust port is not stated"
+      : "the entry of this intake port is not stated",
+  help: ({ example }) => `state it in the session with a line such as: ${example}`,
+  what: "An intake port is measured without saying what its entry was, or an exhaust port without saying what stub it had.",
+  why: "A radius at the entry or a stub at the exit changes the flow, so results with and without are not comparable.",
+  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const { port, entry, stub } = run.result.setup;
+      const side = port?.side;
+      if (side === "intake" && entry === undefined)
+        report(conditionsSpan(input, run), { side, example: "entry radiused" });
+      if (side === "exhaust" && stub === undefined)
+        report(conditionsSpan(input, run), { side, example: "stub none" });
+    }
+  },
+});

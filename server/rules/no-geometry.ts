@@ -1,0 +1,44 @@
+// A Cd that cannot be computed because the port does not say enough.
+import { portArea } from "../../shared/calc/port-areas.ts";
+import type { Port } from "../../shared/model/model.ts";
+import { statedSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+
+export const noGeometry = rule<{ port: string; problem: string; cd: string }>({
+  code: "no-geometry",
+  severity: "hint",
+  message: ({ port, problem, cd }) => `port '${port}' ${problem}, so ${cd} cannot be computed`,
+  help: () => "state valve, seat with its width, throat and stem in the port",
+  what: "A port does not state valve, seat width, throat or stem, or their sizes fit no valve.",
+  why: "Each Cd refers to an area, and an area that is not known is not guessed.",
+  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const { port } = run.result.setup;
+      const lift = run.result.rows.find((row) => row.row.void === undefined && (row.lift ?? 0) > 0)?.lift;
+      if (port === undefined || lift === undefined) continue;
+      const missing = missingOf(port);
+      if (missing.length > 0) {
+        const cd = port.valve === undefined ? "Cd on curtain, gap and head" : "Cd on the gap or the throat";
+        report(statedSpan(input, run, "port"), {
+          port: port.id,
+          problem: `does not state ${missing.join(", ")}`,
+          cd,
+        });
+      } else if (portArea("gap", port, lift) === undefined) {
+        const problem = "has sizes that fit no valve (throat, stem, seat width and angle)";
+        report(statedSpan(input, run, "port"), { port: port.id, problem, cd: "Cd on the gap" });
+      }
+    }
+  },
+});
+
+function missingOf(port: Port): readonly string[] {
+  return [
+    ...(port.valve === undefined ? ["valve"] : []),
+    ...(port.seat === undefined ? ["seat"] : port.seat.width === undefined ? ["the seat's width"] : []),
+    ...(port.throat === undefined ? ["throat"] : []),
+    ...(port.stem === undefined ? ["stem"] : []),
+  ];
+}

@@ -1,0 +1,23 @@
+// Air without humidity.
+import { statedSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+
+export const noHumidity = rule({
+  code: "no-humidity",
+  severity: "hint",
+  message: () => "the air has no humidity and is taken as dry",
+  help: () => "add a relative humidity such as 42 %RH, or a dew-point or wet-bulb temperature",
+  what: "The air is stated without humidity, dew point or wet bulb.",
+  why: "Damp summer air is up to 1 % thinner than dry air, which is 0.5 % of flow in a reference air.",
+  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 0 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const air = run.result.setup.statedAir?.value;
+      if (air === undefined) continue;
+      if (air.humidity === undefined && air.dewPoint === undefined && air.wetBulb === undefined) {
+        report(statedSpan(input, run, "air"), {});
+      }
+    }
+  },
+});

@@ -1,0 +1,26 @@
+// A bench that does not say how well it repeats.
+import { conditionsSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+import { percent } from "./words.ts";
+
+export const noRepeat = rule<{ bench: string; deviation: string }>({
+  code: "no-repeat",
+  severity: "hint",
+  message: ({ bench, deviation }) =>
+    `bench '${bench}' does not say how well it repeats; ${deviation} is taken`,
+  help: () => "read one lift ten times, and write the standard deviation into the bench: repeat 0.35 %",
+  what: "The bench states no repeatability, and the file has too few repeated readings to tell it from.",
+  why: "A drop or a gain means something only beside what the bench does by itself.",
+  bad: "headnote 1\nbench north\n  shows flow\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const { setup, repeatability } = run.result;
+      if (setup.bench === undefined || repeatability.source !== "default") continue;
+      report(conditionsSpan(input, run), {
+        bench: setup.bench.id,
+        deviation: percent(repeatability.deviation),
+      });
+    }
+  },
+});

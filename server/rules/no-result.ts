@@ -1,0 +1,24 @@
+// A bench whose display this version cannot turn into results.
+import { findMeter } from "../../shared/calc/meters/index.ts";
+import { conditionsSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+
+export const noResult = rule<{ bench: string; kind: string }>({
+  code: "no-result",
+  severity: "warning",
+  message: ({ bench, kind }) =>
+    `bench '${bench}' shows ${kind}, which this version of Headnote reads and keeps but does not compute yet`,
+  help: () => "the readings are safe as they are; they will give results once their computation is there",
+  what: "The bench shows a pressure drop, or flow in the meter's own air, whose computation is not part of this version.",
+  why: "A number that is not computed should be missing in plain sight and never be guessed.",
+  bad: "headnote 1\nbench north\n  shows meter-flow\n  meter downstream\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const { bench } = run.result.setup;
+      const kind = bench?.shows?.kind;
+      if (bench === undefined || kind === undefined || findMeter(kind) !== undefined) continue;
+      report(conditionsSpan(input, run), { bench: bench.id, kind });
+    }
+  },
+});

@@ -1,0 +1,22 @@
+// A run without a target depression.
+
+import { conditionsSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+import { written } from "./words.ts";
+
+export const noTarget = rule<{ target: string }>({
+  code: "no-target",
+  severity: "hint",
+  message: ({ target }) => `no target depression is stated; ${target} is taken`,
+  help: () => "state it in the session with a line such as: target 28 inH2O",
+  what: "Neither the run nor its session states the depression that was to be held.",
+  why: "Points are judged against the target, and results are quoted at it.",
+  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  check(input, report) {
+    for (const run of input.runs) {
+      const { target } = run.result.setup;
+      if (target.source === "default") report(conditionsSpan(input, run), { target: written(target.value) });
+    }
+  },
+});

@@ -1,0 +1,41 @@
+// A signal that the bench's calibration table does not reach.
+import { columnValues } from "../../shared/calc/column-values.ts";
+import { calibrationPoints } from "../../shared/calc/meters/signal.ts";
+import { cellSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+import { inUnit } from "./words.ts";
+
+export const outsideCalibration = rule<{ signal: string; low: string; high: string }>({
+  code: "outside-calibration",
+  severity: "error",
+  message: ({ signal, low, high }) =>
+    `${signal} is outside the calibration table (${low} to ${high}), so this row gives no result`,
+  help: () => "calibrate the meter up to here; beyond its table nothing is known",
+  what: "A signal is smaller or larger than those in the bench's calibration table, or of another kind.",
+  why: "A calibration says nothing outside its points, and going on in a straight line would be a guess.",
+  bad: "headnote 1\nbench north\n  shows signal\n  repeat 0.4 %\n  signal[V] flow[cfm]\n  1.0 50.0\n  2.0 100.0\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] signal[V]\n  0.100 28.0 2.4\n",
+  good: "headnote 1\nbench north\n  shows signal\n  repeat 0.4 %\n  signal[V] flow[cfm]\n  1.0 50.0\n  2.0 100.0\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] signal[V]\n  0.100 28.0 1.4\n",
+  check({ runs }, report) {
+    for (const run of runs) {
+      const { bench } = run.result.setup;
+      const { table } = run.placed.entity;
+      const signals = columnValues(table, "signal");
+      const unit = table?.columns.find((column) => column.name === "signal")?.unit;
+      if (bench?.shows?.kind !== "signal" || signals === undefined || unit === undefined) continue;
+      const points = calibrationPoints(bench.table);
+      const first = points[0];
+      const last = points.at(-1);
+      if (first === undefined || last === undefined) continue;
+      for (const { row } of run.result.rows) {
+        const signal = signals.value(row);
+        if (signal === undefined || row.void !== undefined) continue;
+        if (signal >= first.signal && signal <= last.signal) continue;
+        report(cellSpan(run, row, "signal"), {
+          signal: inUnit(signal, unit),
+          low: inUnit(first.signal, unit),
+          high: inUnit(last.signal, unit),
+        });
+      }
+    }
+  },
+});

@@ -1,0 +1,34 @@
+// A share of a range that is too small or too large to be read well.
+import { columnValues } from "../../shared/calc/column-values.ts";
+import { cellSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+import { percent } from "./words.ts";
+
+/** Of the range's flow, both inclusive (common practice, no published source). */
+const LOWEST = 0.2;
+const HIGHEST = 1;
+const ROUNDING = 1e-9;
+
+export const outsideRange = rule<{ share: string; low: string; high: string }>({
+  code: "outside-range",
+  severity: "warning",
+  message: ({ share, low, high }) => `${share} of the range is outside ${low} to ${high}`,
+  help: () => "read this point on another range",
+  what: "A bench that shows percent was read below a fifth of its range, or above its full scale.",
+  why: "Near its bottom a range is coarse and its zero matters; above its top the display is not calibrated.",
+  bad: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 12.0\n",
+  good: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 42.0\n",
+  check({ runs }, report) {
+    for (const run of runs) {
+      const readings = columnValues(run.placed.entity.table, "reading");
+      if (run.result.setup.bench?.shows?.kind !== "percent" || readings === undefined) continue;
+      for (const { row } of run.result.rows) {
+        const share = readings.value(row);
+        if (share === undefined || row.void !== undefined) continue;
+        if (share >= LOWEST - ROUNDING && share <= HIGHEST + ROUNDING) continue;
+        const args = { share: percent(share), low: percent(LOWEST), high: percent(HIGHEST) };
+        report(cellSpan(run, row, "reading"), args);
+      }
+    }
+  },
+});

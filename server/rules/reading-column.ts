@@ -1,0 +1,38 @@
+// The column of the display's number, which depends on the bench.
+import { missingColumns } from "../../grammar/findings/missing-columns.ts";
+import { headOf } from "../../grammar/lower-table.ts";
+import type { Bench, Table } from "../../shared/model/model.ts";
+import { headingSpan } from "./places.ts";
+import { rule } from "./rule.ts";
+
+const COLUMN_OF: Readonly<Record<string, string>> = {
+  flow: "flow",
+  "meter-flow": "flow",
+  percent: "reading",
+  drop: "drop",
+  signal: "signal",
+};
+
+export const readingColumn = rule<{ block: string; missing: string; example: string }>({
+  ...missingColumns,
+  check({ runs }, report) {
+    for (const run of runs) {
+      const { table } = run.placed.entity;
+      if (table === undefined || table.columns.length === 0) continue;
+      const missing = missingOf(run.result.setup.bench, table);
+      if (missing === undefined) continue;
+      const span = table.columns[0]?.span;
+      const line = span === undefined ? headingSpan(run) : { ...span, line: span.line + run.placed.start };
+      report(line, { block: "run", missing: `column ${missing}`, example: headOf(missing) });
+    }
+  },
+});
+
+function missingOf(bench: Bench | undefined, table: Table): string | undefined {
+  const has = (name: string) => table.columns.some((column) => column.name === name);
+  const kind = bench?.shows?.kind;
+  if (kind === undefined) return Object.values(COLUMN_OF).some(has) ? undefined : "flow";
+  const column = COLUMN_OF[kind];
+  if (column !== undefined && !has(column)) return column;
+  return kind === "percent" && (bench?.ranges.length ?? 0) > 1 && !has("range") ? "range" : undefined;
+}

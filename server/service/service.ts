@@ -1,0 +1,38 @@
+// The product without a front: everything that editor and command can ask of a workspace.
+
+import type { Files } from "../analysis/files.ts";
+import { type Analysis, createProject } from "../analysis/project.ts";
+import type { Config } from "./config.ts";
+import { findingsOf, type Judged } from "./findings.ts";
+
+/** What the service needs of the platform that it runs on. */
+export interface Environment {
+  readonly files: Files;
+  /** The settings that hold for a file. */
+  readonly config: (path: string) => Config;
+}
+
+/** A file that was read and judged. */
+export interface Checked {
+  readonly analysis: Analysis;
+  readonly findings: readonly Judged[];
+}
+
+export interface Service {
+  /** A file with its results and findings; why not, where it cannot be read. */
+  readonly check: (path: string) => Checked | { readonly problem: string };
+  /** Says that files have changed. */
+  readonly changed: () => void;
+}
+
+export function createService({ files, config }: Environment): Service {
+  const project = createProject(files);
+  return {
+    check: (path) => {
+      const analysis = project.analyse(path);
+      if ("problem" in analysis) return analysis;
+      return { analysis, findings: findingsOf(analysis, config(path)) };
+    },
+    changed: project.changed,
+  };
+}

@@ -1,0 +1,121 @@
+// Names each run at the end of its line, with its symbol, so that a chart needs no legend.
+import { type ChartFrame, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
+import { spreadLabels } from "./chart-labels.ts";
+import { type Json, LABEL_SIZE } from "./chart-layers.ts";
+import type { LinePoint } from "./chart-run.ts";
+import { type ChartScale, fromPixels, toPixels } from "./chart-scale.ts";
+import { wrapText } from "./chart-text.ts";
+
+/** From the plot's edge to the text, in pixels: the run's symbol stands between. */
+export const END_LABEL_INDENT = MARGIN_GAP + 14;
+const MOST_LINES = 3;
+const LINE_HEIGHT = LABEL_SIZE + 3;
+/** Between two labels. */
+const GAP = 3;
+/** A label that stands this far from its line's end has a leader. */
+const LEADER_FROM = 5;
+
+interface Ending {
+  readonly run: StyledRun;
+  readonly end: LinePoint;
+  readonly lines: readonly string[];
+}
+
+/** Labels, symbols and leaders in the right margin; none for a lone run. The last ones are only counted if all do not fit. */
+export function endLabels(
+  frame: ChartFrame,
+  y: ChartScale,
+  height: number,
+): { readonly labels: Json[]; readonly keys: Json[]; readonly leaders: Json[] } {
+  const { x, width, theme } = frame;
+  const drawn = { labels: [] as Json[], keys: [] as Json[], leaders: [] as Json[] };
+  if (frame.runs.length < 2) return drawn;
+  const { endings, tops, left } = fitting(frame, y, height);
+  const at = (pixels: number) => fromPixels(x, width, pixels);
+  const level = (pixels: number) => fromPixels(y, height, height - pixels);
+  let lowest = 0;
+  endings.forEach(({ run, end, lines }, index) => {
+    const top = tops[index] ?? 0;
+    const middle = top + (lines.length * LINE_HEIGHT) / 2;
+    lowest = Math.max(lowest, top + lines.length * LINE_HEIGHT + GAP);
+    const { color, shape } = run.style;
+    const isBaseline = run.run.role === "baseline";
+    lines.forEach((text, line) => {
+      drawn.labels.push({
+        x: at(width + END_LABEL_INDENT),
+        y: level(top + (line + 0.5) * LINE_HEIGHT),
+        text,
+        color: isBaseline ? theme.quiet : theme.text,
+      });
+    });
+    drawn.keys.push({
+      x: at(width + MARGIN_GAP + 5),
+      y: level(middle),
+      shape,
+      size: isBaseline ? 19 : 32,
+      color,
+      fill: color,
+      width: 1,
+    });
+    const [endX, endY] = [toPixels(x, width, end.x), height - toPixels(y, height, end.y)];
+    if (Math.abs(endY - middle) < LEADER_FROM && endX > width - 2 * MARGIN_GAP) return;
+    drawn.leaders.push({
+      x: at(endX + 5),
+      y: end.y,
+      x2: at(width + MARGIN_GAP),
+      y2: level(middle),
+      color,
+      width: 0.7,
+      dash: [1, 0],
+    });
+  });
+  if (left > 0) {
+    drawn.labels.push({
+      x: at(width + END_LABEL_INDENT),
+      y: level(lowest + LINE_HEIGHT / 2),
+      text: `and ${left} more`,
+      color: theme.quiet,
+    });
+  }
+  return drawn;
+}
+
+/** Height that all labels need one above the other, in pixels. */
+export function endLabelsHeight(frame: Pick<ChartFrame, "runs" | "right">): number {
+  return endingsOf(frame, MOST_LINES).reduce((sum, { lines }) => sum + lines.length * LINE_HEIGHT + GAP, 0);
+}
+
+function endingsOf({ runs, right }: Pick<ChartFrame, "runs" | "right">, most: number): Ending[] {
+  const rank = { main: 0, baseline: 1, compared: 2 };
+  return runs
+    .flatMap((run) => {
+      const end = (run.lines.find(({ branch }) => branch === "rising") ?? run.lines[0])?.points.at(-1);
+      const lines = wrapText(run.label, right - END_LABEL_INDENT, LABEL_SIZE, most);
+      return end === undefined ? [] : [{ run, end, lines }];
+    })
+    .sort((a, b) => rank[a.run.run.role] - rank[b.run.run.role]);
+}
+
+/** As many labels as fit: all with their lines, else all on one line, else the first ones. */
+function fitting(frame: ChartFrame, y: ChartScale, height: number) {
+  const spread = (endings: readonly Ending[], high: number) =>
+    spreadLabels(
+      endings.map(({ end, lines }) => ({
+        middle: height - toPixels(y, height, end.y) + GAP / 2,
+        height: lines.length * LINE_HEIGHT + GAP,
+      })),
+      0,
+      high,
+    );
+  const full = endingsOf(frame, MOST_LINES);
+  const all = spread(full, height);
+  if (all !== undefined) return { endings: full, tops: all, left: 0 };
+  const short = endingsOf(frame, 1);
+  for (let count = short.length; count > 0; count--) {
+    const left = short.length - count;
+    const endings = short.slice(0, count);
+    const tops = spread(endings, left > 0 ? height - LINE_HEIGHT - GAP : height);
+    if (tops !== undefined) return { endings, tops, left };
+  }
+  return { endings: [], tops: [], left: short.length };
+}

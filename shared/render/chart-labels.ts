@@ -1,0 +1,126 @@
+// Finds room for the labels of a chart: none on another, all inside the picture.
+
+/** A rectangle in pixels, y downwards. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A label's size and the corners (left, top) where it may stand, best first. */
+export interface Wish {
+  readonly width: number;
+  readonly height: number;
+  readonly corners: readonly (readonly [left: number, top: number])[];
+}
+
+/** A label at the end of a line: where its middle should stand, and its height. */
+export interface EndLabel {
+  readonly middle: number;
+  readonly height: number;
+}
+
+/**
+ * A box for each wish, in order: the first of its corners that is free of obstacles and earlier labels, else free of
+ * earlier labels alone. `undefined` where there is none: such a label is left out. Boxes never overlap and never leave
+ * the frame.
+ */
+export function placeLabels(
+  wishes: readonly Wish[],
+  obstacles: readonly Box[],
+  frame: Box,
+): (Box | undefined)[] {
+  const placed: Box[] = [];
+  return wishes.map(({ width, height, corners }) => {
+    const possible = corners
+      .map(([left, top]) => ({ left, top, width, height }))
+      .filter((box) => inside(box, frame) && !placed.some((other) => overlap(box, other)));
+    const box =
+      possible.find((candidate) => !obstacles.some((other) => overlap(candidate, other))) ?? possible[0];
+    if (box !== undefined) placed.push(box);
+    return box;
+  });
+}
+
+/**
+ * Tops of labels in one column from `low` to `high`, each as near to where it should stand as the others allow (least
+ * squares, by pooling neighbours that would overlap). `undefined` if they do not fit together.
+ */
+export function spreadLabels(labels: readonly EndLabel[], low: number, high: number): number[] | undefined {
+  const total = labels.reduce((sum, label) => sum + label.height, 0);
+  if (total > high - low) return undefined;
+  const order = labels
+    .map((label, index) => ({ ...label, index }))
+    .sort((a, b) => a.middle - b.middle || a.index - b.index);
+  interface Pool {
+    readonly members: typeof order;
+    readonly height: number;
+    /** Sum of the tops that each member would give the pool. */
+    readonly wanted: number;
+  }
+  const topOf = ({ members, height, wanted }: Pool) =>
+    Math.min(Math.max(wanted / members.length, low), high - height);
+  const pools: Pool[] = [];
+  for (const member of order) {
+    let pool: Pool = { members: [member], height: member.height, wanted: member.middle - member.height / 2 };
+    for (
+      let above = pools.at(-1);
+      above !== undefined && topOf(above) + above.height > topOf(pool);
+      above = pools.at(-1)
+    ) {
+      pools.pop();
+      pool = {
+        members: [...above.members, ...pool.members],
+        height: above.height + pool.height,
+        wanted: above.wanted + pool.wanted - pool.members.length * above.height,
+      };
+    }
+    pools.push(pool);
+  }
+  const tops = new Array<number>(labels.length).fill(low);
+  for (const pool of pools) {
+    let top = topOf(pool);
+    for (const { index, height } of pool.members) {
+      tops[index] = top;
+      top += height;
+    }
+  }
+  return tops;
+}
+
+/** Boxes along a straight line, so that labels keep off it. */
+export function boxesAlong(x1: number, y1: number, x2: number, y2: number): Box[] {
+  const steps = Math.min(200, Math.max(1, Math.ceil(Math.hypot(x2 - x1, y2 - y1) / 8)));
+  const boxes: Box[] = [];
+  for (let i = 0; i < steps; i++) {
+    const [dx, dy] = [(x2 - x1) / steps, (y2 - y1) / steps];
+    boxes.push({
+      left: x1 + dx * i + Math.min(0, dx) - 1,
+      top: y1 + dy * i + Math.min(0, dy) - 1,
+      width: Math.abs(dx) + 2,
+      height: Math.abs(dy) + 2,
+    });
+  }
+  return boxes;
+}
+
+/** Whether two boxes share more than an edge (to a millionth of a pixel). */
+export function overlap(a: Box, b: Box): boolean {
+  const least = 1e-6;
+  return (
+    a.left + a.width > b.left + least &&
+    b.left + b.width > a.left + least &&
+    a.top + a.height > b.top + least &&
+    b.top + b.height > a.top + least
+  );
+}
+
+function inside(box: Box, frame: Box): boolean {
+  return (
+    box.left >= frame.left &&
+    box.top >= frame.top &&
+    box.left + box.width <= frame.left + frame.width &&
+    box.top + box.height <= frame.top + frame.height
+  );
+}

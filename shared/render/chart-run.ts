@@ -1,0 +1,147 @@
+// Takes a run's results to what a chart draws of it: points, lines and coefficients in the units of the axes.
+import { columnValues } from "../calc/column-values.ts";
+import { isUsable } from "../calc/evaluate.ts";
+import { type PortArea, portArea } from "../calc/port-areas.ts";
+import type { Branch, RowResult, RunResult, Station } from "../model/result.ts";
+import { decimalsFor, formatFixed } from "../quantity/digits.ts";
+import { fromSI, type Unit } from "../quantity/unit.ts";
+import { cleanText } from "./chart-text.ts";
+
+/** A run in a chart. `findings` are the codes that flag a row; `label` names the run at its line's end. */
+export interface ChartRun {
+  readonly result: RunResult;
+  readonly label: string;
+  readonly role: "main" | "baseline" | "compared";
+  readonly findings: ReadonlyMap<RowResult, readonly string[]>;
+}
+
+/** What the axes show: lift in a unit or over the valve's diameter, flow and time in a unit. */
+export interface ChartAxes {
+  readonly lift: Unit;
+  readonly ratio: boolean;
+  readonly flow: Unit;
+  readonly time: Unit;
+}
+
+export interface RunPoint {
+  readonly x: number;
+  readonly y: number;
+  /** Ends of the bar: the row's own U (k = 2) to either side; missing where it has none. */
+  readonly bar?: readonly [low: number, high: number];
+  /** Line of the row, counted from the first line of its run's block. */
+  readonly line: number;
+  readonly void: boolean;
+  /** Whether it took part in means; what did not has no say in how far the axes reach. */
+  readonly usable: boolean;
+  readonly flags: readonly string[];
+  /** The point in words. */
+  readonly about: string;
+}
+
+export interface LinePoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface RunLine {
+  readonly branch: Branch;
+  readonly points: readonly LinePoint[];
+}
+
+/** A run in the units of the axes; without a name of its own a run is not drawn twice the same. */
+export interface DrawnRun {
+  readonly run: ChartRun;
+  readonly points: readonly RunPoint[];
+  readonly lines: readonly RunLine[];
+  readonly coefficients: readonly RunLine[];
+  readonly settles: readonly LinePoint[];
+}
+
+/** A lift in m on the chart's axis; `undefined` where L/D is asked for and the port states no valve. */
+export function onLiftAxis(result: RunResult, axes: ChartAxes, lift: number): number | undefined {
+  if (!axes.ratio) return finite(fromSI(lift, axes.lift));
+  const valve = result.setup.port?.valve?.value;
+  return valve === undefined || !(valve > 0) ? undefined : finite(lift / valve);
+}
+
+/** Everything of a run that can be drawn; rows without lift or flow have no point. */
+export function drawnRun(run: ChartRun, axes: ChartAxes, area: PortArea["name"]): DrawnRun {
+  const { result } = run;
+  const line = (branch: Branch, valueOf: (station: Station) => number | undefined): RunLine[] => {
+    const points = result[branch].flatMap((station) => {
+      const x = onLiftAxis(result, axes, station.lift);
+      const y = finite(valueOf(station));
+      return x === undefined || y === undefined ? [] : [{ x, y }];
+    });
+    return points.length === 0 ? [] : [{ branch, points }];
+  };
+  const flow = (station: Station) => fromSI(station.flow, axes.flow);
+  const coefficient = (station: Station) => coefficientOf(result, area, station);
+  return {
+    run,
+    points: result.rows.flatMap((row) => pointOf(run, axes, row) ?? []),
+    lines: [...line("rising", flow), ...line("falling", flow)],
+    coefficients: [...line("rising", coefficient), ...line("falling", coefficient)],
+    settles: settlesOf(result, axes),
+  };
+}
+
+function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult): RunPoint | undefined {
+  const x = row.lift === undefined ? undefined : onLiftAxis(run.result, axes, row.lift);
+  const y = row.flow && finite(fromSI(row.flow.corrected, axes.flow));
+  if (x === undefined || y === undefined) return undefined;
+  const reach = row.uncertainty === undefined ? undefined : finite(Math.abs(y) * row.uncertainty);
+  const isVoid = row.row.void !== undefined;
+  const flags = isVoid ? [] : (run.findings.get(row) ?? []);
+  return {
+    x,
+    y,
+    ...(reach !== undefined && { bar: [y - reach, y + reach] as const }),
+    line: row.row.line,
+    void: isVoid,
+    usable: isUsable(row),
+    flags,
+    about: about(run, axes, row, y, reach, isVoid ? ["void"] : flags),
+  };
+}
+
+function about(
+  run: ChartRun,
+  axes: ChartAxes,
+  row: RowResult,
+  flow: number,
+  reach: number | undefined,
+  words: readonly string[],
+): string {
+  const decimals = (reach === undefined ? undefined : decimalsFor(reach)) ?? 1;
+  const spread = reach === undefined ? "" : ` ± ${formatFixed(reach, decimals)}`;
+  const lift = columnValues(run.result.setup.run.table, "lift")?.cell(row.row)?.text ?? "";
+  const unit =
+    run.result.setup.run.table?.columns.find((column) => column.name === "lift")?.unit?.symbol ?? "";
+  const tail = words.length === 0 ? "" : `, ${words.join(", ")}`;
+  return cleanText(
+    `${run.label}, lift ${lift} ${unit}: ${formatFixed(flow, decimals)}${spread} ${axes.flow.symbol}${tail}`,
+  );
+}
+
+/** Mean effective area of the station's rows over the area at its lift. */
+function coefficientOf(result: RunResult, name: PortArea["name"], station: Station): number | undefined {
+  const area = result.setup.port && portArea(name, result.setup.port, station.lift);
+  const effective = station.rows.flatMap((row) => row.effectiveArea ?? []);
+  if (area === undefined || effective.length === 0) return undefined;
+  return effective.reduce((sum, value) => sum + value, 0) / effective.length / area;
+}
+
+function settlesOf(result: RunResult, axes: ChartAxes): LinePoint[] {
+  const settle = columnValues(result.setup.run.table, "settle");
+  return result.rows.flatMap(({ row, lift }) => {
+    const x = lift === undefined ? undefined : onLiftAxis(result, axes, lift);
+    const time = settle?.value(row);
+    const y = time === undefined ? undefined : finite(fromSI(time, axes.time));
+    return row.void !== undefined || x === undefined || y === undefined ? [] : [{ x, y }];
+  });
+}
+
+function finite(value: number | undefined): number | undefined {
+  return value !== undefined && Number.isFinite(value) ? value : undefined;
+}

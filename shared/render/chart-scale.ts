@@ -1,0 +1,70 @@
+// Chooses the ends and the ticks of an axis, and says where on it a value stands.
+
+/** A linear axis over `size` pixels; `low` < `high`, every tick between them. */
+export interface ChartScale {
+  readonly low: number;
+  readonly high: number;
+  readonly ticks: readonly number[];
+  /** Decimals that tell the ticks apart. */
+  readonly decimals: number;
+}
+
+const MOST_DECIMALS = 6;
+const STEPS = [1, 2, 2.5, 5, 10];
+
+/**
+ * A scale over the values whose ticks are whole multiples of 1, 2, 2.5 or 5 times a power of ten, about `count` of them;
+ * `round` moves the ends out to ticks. Values that are not finite do not count; without any the scale runs from 0 to 1.
+ */
+export function chartScale(values: readonly number[], count: number, round: boolean): ChartScale {
+  const finite = values.filter(Number.isFinite);
+  let low = finite.reduce((least, value) => Math.min(least, value), Number.POSITIVE_INFINITY);
+  let high = finite.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
+  if (!(low <= high)) return chartScale([0, 1], count, round);
+  if (low === high) {
+    const room = Math.abs(low) * 0.1 || 1;
+    low -= room;
+    high += room;
+  }
+  const step = niceStep((high - low) / Math.max(1, count));
+  if (!(step > 0 && Number.isFinite(step))) return { low, high, ticks: [low, high], decimals: 0 };
+  const first = round ? Math.floor(low / step + 1e-9) : Math.ceil(low / step - 1e-9);
+  const last = round ? Math.ceil(high / step - 1e-9) : Math.floor(high / step + 1e-9);
+  const ticks: number[] = [];
+  for (let i = first; i <= last; i++) ticks.push(Number((i * step).toPrecision(12)));
+  return {
+    low: round ? Math.min(low, first * step) : low,
+    high: round ? Math.max(high, last * step) : high,
+    ticks,
+    decimals: decimalsOf(step),
+  };
+}
+
+/** Pixels from the low end; beyond the ends too. */
+export function toPixels(scale: ChartScale, size: number, value: number): number {
+  return ((value - scale.low) / (scale.high - scale.low)) * size;
+}
+
+/** The inverse of `toPixels`. */
+export function fromPixels(scale: ChartScale, size: number, pixels: number): number {
+  return scale.low + (pixels / size) * (scale.high - scale.low);
+}
+
+/** d3 number format of the ticks; far beyond any bench with an exponent. */
+export function tickFormat({ low, high, decimals }: ChartScale): string {
+  return Math.max(Math.abs(low), Math.abs(high)) >= 1e7 ? ".1e" : `.${decimals}f`;
+}
+
+function niceStep(rough: number): number {
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = STEPS.find((candidate) => candidate * power >= rough * (1 - 1e-9)) ?? 10;
+  return step * power;
+}
+
+function decimalsOf(step: number): number {
+  for (let decimals = 0; decimals < MOST_DECIMALS; decimals++) {
+    const scaled = step * 10 ** decimals;
+    if (Math.abs(scaled - Math.round(scaled)) < 1e-6 * scaled) return decimals;
+  }
+  return MOST_DECIMALS;
+}

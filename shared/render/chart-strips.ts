@@ -1,0 +1,104 @@
+// The two strips under a chart: the discharge coefficient, and how long the bench took to settle.
+import type { PortArea } from "../calc/port-areas.ts";
+import type { Bench } from "../model/model.ts";
+import { fromSI, type Unit } from "../quantity/unit.ts";
+import { type ChartFrame, type DrawnPanel, lineRows, MARGIN_GAP } from "./chart-frame.ts";
+import { type Json, lines, pieces, symbols, texts } from "./chart-layers.ts";
+import { type ChartScale, chartScale, fromPixels } from "./chart-scale.ts";
+import { DOTTED } from "./chart-style.ts";
+import { AREA_TITLES } from "./chart-words.ts";
+
+const HEIGHT = 78;
+const TICKS = 3;
+/** A bench without a quick time of its own: its usual settle time, this many times (common practice). */
+const QUICK_OVER_USUAL = 1.5;
+
+/** Cd of the averaged stations on the chosen area; `undefined` where no run's port gives that area. */
+export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): DrawnPanel | undefined {
+  const values = frame.runs.flatMap((run) =>
+    run.coefficients.flatMap(({ points }) => points.map(({ y }) => y)),
+  );
+  if (values.length === 0) return undefined;
+  const curves: Json[] = [];
+  const dots: Json[] = [];
+  frame.runs.forEach((run, index) => {
+    const { color, dash, shape, width } = run.style;
+    for (const { branch, points } of run.coefficients) {
+      const falling = branch === "falling";
+      curves.push(
+        ...lineRows(points, `${index} ${branch}`, {
+          color,
+          width: width * 0.8,
+          dash: falling ? DOTTED : dash,
+        }),
+      );
+      const fill = falling ? frame.theme.background : color;
+      for (const { x, y } of points) dots.push({ x, y, shape, size: 16, color, fill, width: 1 });
+    }
+  });
+  return {
+    panel: {
+      ...stripOf(frame, AREA_TITLES[area], chartScale(values, TICKS, true)),
+      layers: [lines("coefficient-lines"), symbols("coefficients", false)],
+    },
+    data: { "coefficient-lines": curves, coefficients: dots },
+  };
+}
+
+/** Settle times of the rows, with the time up to which the bench counts as quick; `undefined` where nobody timed. */
+export function settleStrip(frame: ChartFrame): DrawnPanel | undefined {
+  const times = frame.runs.flatMap((run) => run.settles.map(({ y }) => y));
+  if (times.length === 0) return undefined;
+  const { lead, axes, theme, x, width } = frame;
+  const quick = lead.setup.bench && quickTime(lead.setup.bench, axes.time);
+  const y = chartScale([0, ...times, ...(quick === undefined ? [] : [quick.value])], TICKS, true);
+  const stems: Json[] = [];
+  const dots: Json[] = [];
+  const labels: Json[] = [];
+  for (const run of frame.runs) {
+    const { color, shape } = run.style;
+    const isLead = run.run.result === lead;
+    for (const point of run.settles) {
+      if (isLead) stems.push({ x: point.x, y: 0, x2: point.x, y2: point.y, color, width: 1, dash: [1, 0] });
+      dots.push({ x: point.x, y: point.y, shape, size: isLead ? 26 : 16, color, fill: color, width: 1 });
+    }
+  }
+  if (quick !== undefined) {
+    stems.push({
+      x: x.low,
+      y: quick.value,
+      x2: x.high,
+      y2: quick.value,
+      color: theme.quiet,
+      width: 1,
+      dash: [4, 3],
+    });
+    labels.push({
+      x: fromPixels(x, width, width + MARGIN_GAP),
+      y: quick.value,
+      text: quick.label,
+      color: theme.quiet,
+    });
+  }
+  return {
+    panel: {
+      ...stripOf(frame, `Time to settle, ${axes.time.symbol}`, y),
+      layers: [pieces("settle-lines"), symbols("settles", false), texts("settle-labels")],
+    },
+    data: { "settle-lines": stems, settles: dots, "settle-labels": labels },
+  };
+}
+
+/** The longest quick approach of a bench in the unit, and its label; `undefined` where the bench states neither time. */
+export function quickTime(
+  bench: Bench,
+  unit: Unit,
+): { readonly value: number; readonly label: string } | undefined {
+  if (bench.quick !== undefined) return { value: fromSI(bench.quick.value, unit), label: "quick" };
+  if (bench.settle === undefined) return undefined;
+  return { value: fromSI(QUICK_OVER_USUAL * bench.settle.value, unit), label: `${QUICK_OVER_USUAL} × usual` };
+}
+
+function stripOf(frame: ChartFrame, title: string, y: ChartScale) {
+  return { width: frame.width, height: HEIGHT, x: frame.x, y, title, indent: frame.left };
+}

@@ -1,0 +1,89 @@
+// The words around a chart: its title, the facts its runs share, how to read it, and what its axes show.
+import { PORT_AREAS, type PortArea } from "../calc/port-areas.ts";
+import type { RunResult } from "../model/result.ts";
+import type { Setup } from "../model/setup.ts";
+import type { ChartAxes, ChartRun, DrawnRun } from "./chart-run.ts";
+import { cleanText } from "./chart-text.ts";
+
+/** The run's id and title; of several runs their ids, the leading one first. */
+export function chartTitle(lead: RunResult, runs: readonly ChartRun[]): string {
+  const { id, title } = lead.setup.run;
+  const others = runs.filter(({ result }) => result !== lead).map(({ result }) => result.setup.run.id);
+  if (others.length > 0) return cleanText(`${id} and ${others.join(", ")}`);
+  return cleanText(title === undefined ? id : `${id}: ${title}`);
+}
+
+/** What stands behind the numbers, as far as all runs share it. */
+export function chartFacts(runs: readonly ChartRun[]): string {
+  const all = runs.map(({ result }) => factsOf(result.setup));
+  const [first = []] = all;
+  return cleanText(first.filter((fact) => all.every((facts) => facts.includes(fact))).join(" · "));
+}
+
+function factsOf({ port, run, bench, date, direction, target, head }: Setup): string[] {
+  const side = port?.side === undefined ? "" : ` (${port.side})`;
+  return [
+    head?.title ?? head?.id,
+    port && `port ${port.id}${side}`,
+    run.cylinder === undefined ? undefined : `cylinder ${run.cylinder}`,
+    run.stage,
+    bench && `bench ${bench.id}`,
+    date?.value.slice(0, 10),
+    `${direction.value === "draws" ? "drawn" : "blown"} at ${target.value.text} ${target.value.unit.symbol}`,
+  ].filter((fact) => fact !== undefined);
+}
+
+/** How to read the signs that this chart has. */
+export function chartNotes(
+  drawn: readonly DrawnRun[],
+  barred: readonly DrawnRun[],
+  area: PortArea["name"],
+): string {
+  const points = drawn.flatMap((run) => run.points);
+  const bars = barred.some((run) => run.points.some((point) => point.bar !== undefined && !point.void));
+  const whose = barred.length < drawn.length ? " of the main run" : "";
+  return [
+    bars ? `bars: expanded uncertainty U (k = 2)${whose}` : undefined,
+    drawn.some(({ lines }) => lines.some(({ branch }) => branch === "falling"))
+      ? "dotted: lift coming down"
+      : undefined,
+    points.some(({ flags }) => flags.length > 0) ? "triangle: flagged" : undefined,
+    points.some((point) => point.void) ? "cross: void" : undefined,
+    drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
+  ]
+    .filter((note) => note !== undefined)
+    .join(" · ");
+}
+
+function missingArea(area: PortArea["name"]): string {
+  const needs = PORT_AREAS.find(({ name }) => name === area)?.needs ?? [];
+  return `no ${AREA_TITLES[area]}: it takes the port's ${needs.join(", ")}`;
+}
+
+/** At which depression and in which air a run's corrected flow stands. */
+export function flowConditions({ quote, reference }: Setup): string {
+  const air = reference === undefined ? "air of the day" : `in ${airName(reference.value.name)}`;
+  return `at ${quote.value.text} ${quote.value.unit.symbol}, ${air}`;
+}
+
+function airName(name: string): string {
+  return name === "" ? "reference air" : name;
+}
+
+/** The label of a run, with its conditions where they are not those of the leading run. */
+export function endLabel(run: ChartRun, lead: RunResult): string {
+  const conditions = flowConditions(run.result.setup);
+  const label = run.label === "" ? run.result.setup.run.id : run.label;
+  return cleanText(conditions === flowConditions(lead.setup) ? label : `${label} (${conditions})`);
+}
+
+export function liftTitle(axes: ChartAxes): string {
+  return axes.ratio ? "Lift over valve diameter, L/D" : `Valve lift, ${axes.lift.symbol}`;
+}
+
+export const AREA_TITLES: Readonly<Record<PortArea["name"], string>> = {
+  curtain: "Cd on the curtain area",
+  gap: "Cd on the gap area",
+  throat: "Cd on the throat area",
+  head: "Cd on the valve head's area",
+};

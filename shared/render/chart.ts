@@ -1,0 +1,181 @@
+// Draws runs as a Vega-Lite picture: corrected flow on lift, the discharge coefficient and the settle times below.
+import type { PortArea } from "../calc/port-areas.ts";
+import type { RunResult } from "../model/result.ts";
+import { END_LABEL_INDENT, endLabelsHeight } from "./chart-end-labels.ts";
+import { barredRuns, flowPanel } from "./chart-flow.ts";
+import { type ChartFrame, type DrawnPanel, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
+import { chartConfig, HEADING, type Json, LABEL_SIZE, panelSpec } from "./chart-layers.ts";
+import { type ChartAxes, type ChartRun, drawnRun } from "./chart-run.ts";
+import { type ChartScale, chartScale } from "./chart-scale.ts";
+import { coefficientStrip, quickTime, settleStrip } from "./chart-strips.ts";
+import { runStyles } from "./chart-style.ts";
+import { clipText, textWidth, wrapText } from "./chart-text.ts";
+import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
+import { chartFacts, chartNotes, chartTitle, endLabel, liftTitle } from "./chart-words.ts";
+import { displayUnits } from "./display-units.ts";
+
+/** A Vega-Lite 6 specification with its data inside: plain JSON; texts of the record stand in it as data and titles only. */
+export type VegaLiteSpec = Json;
+
+export interface ChartOptions {
+  /** Of the whole picture, in pixels; 760 unless stated, never less than 280. */
+  readonly width?: number;
+  /** L/D only where the leading run's port states its valve; else, and unless stated, lift. */
+  readonly xAxis?: "lift" | "lift-ratio";
+  /** The area that the coefficient is set on; the curtain unless stated. */
+  readonly cd?: PortArea["name"];
+  /** `LIGHT_THEME` unless stated. */
+  readonly theme?: ChartTheme;
+}
+
+const SCHEMA = "https://vega.github.io/schema/vega-lite/v6.json";
+const DEFAULT_WIDTH = 760;
+const LEAST_WIDTH = 280;
+const PADDING = 16;
+const TITLE_SIZE = 15;
+const TITLE_LINES = 2;
+const NOTE_SIZE = 10.5;
+const NOTE_LINES = 3;
+/** Room for the flow axis's numbers. */
+const PADDING_LEFT = 44;
+/** Room to the right of the plot: at least for half a tick's number, at most this share of the picture. */
+const LEAST_MARGIN = 16;
+const LARGEST_MARGIN = 0.27;
+/** Between two ticks of the lift axis, about. */
+const LIFT_TICK = 70;
+const EMPTY_HEIGHT = 160;
+
+/**
+ * The picture of one or more runs. The leading run is the first of role `main`, else the first: its units, conditions,
+ * fall-backs, expectations and valve are the chart's. Runs quoted otherwise say so in their labels. Points that took no
+ * part in means do not stretch the axes: beyond them they stand at the edge with their value. Without a point the
+ * picture says so in words.
+ */
+export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {}): VegaLiteSpec {
+  const theme = options.theme ?? LIGHT_THEME;
+  const outer = Math.max(LEAST_WIDTH, Math.round(options.width ?? DEFAULT_WIDTH) || DEFAULT_WIDTH);
+  const lead = (runs.find(({ role }) => role === "main") ?? runs[0])?.result;
+  if (lead === undefined) return emptyChart("No run to draw", "", outer, theme);
+  const frame = frameOf(runs, lead, outer, options, theme);
+  const title = chartTitle(lead, runs);
+  if (frame.runs.every(({ points }) => points.length === 0)) {
+    return emptyChart("No point to draw: no row gives a lift and a flow", title, outer, theme);
+  }
+  const area = options.cd ?? "curtain";
+  const height = Math.max(mainHeight(frame.width), Math.min(640, endLabelsHeight(frame)));
+  const strips = [coefficientStrip(frame, area), settleStrip(frame)].filter((strip) => strip !== undefined);
+  const panels: DrawnPanel[] = [flowPanel(frame, height), ...strips];
+  const barred = barredRuns(frame.runs, lead);
+  return {
+    ...shellOf(title, [chartFacts(runs), chartNotes(frame.runs, barred, area)], outer, theme),
+    datasets: Object.assign({}, ...panels.map(({ data }) => data)),
+    vconcat: panels.map(({ panel }, index) =>
+      panelSpec({ ...panel, ...(index === panels.length - 1 && { lift: liftTitle(frame.axes) }) }, theme),
+    ),
+  };
+}
+
+function frameOf(
+  runs: readonly ChartRun[],
+  lead: RunResult,
+  outer: number,
+  options: ChartOptions,
+  theme: ChartTheme,
+): ChartFrame {
+  const units = displayUnits(lead.setup);
+  const ratio = options.xAxis === "lift-ratio" && (lead.setup.port?.valve?.value ?? 0) > 0;
+  const axes: ChartAxes = { lift: units.lift, ratio, flow: units.flow, time: units.time };
+  const styles = runStyles(runs, theme);
+  const styled = runs.flatMap((run, index): StyledRun[] => {
+    const style = styles[index];
+    const label = endLabel(run, lead);
+    return style === undefined ? [] : [{ ...drawnRun(run, axes, options.cd ?? "curtain"), style, label }];
+  });
+  // The leading run comes last, so that it lies on top.
+  const ordered = [...styled].sort((a, b) => rank(a, lead) - rank(b, lead));
+  const left = PADDING_LEFT;
+  const right = rightMargin(ordered, lead, axes, outer);
+  const width = outer - 2 * PADDING - left - right;
+  return { lead, runs: ordered, axes, theme, x: liftScale(ordered, width), width, left, right };
+}
+
+function rank({ run }: StyledRun, lead: RunResult): number {
+  if (run.result === lead) return 2;
+  return run.role === "baseline" ? 0 : 1;
+}
+
+/** From zero to the highest lift that took part in means. */
+function liftScale(runs: readonly StyledRun[], width: number): ChartScale {
+  const all = runs.flatMap(({ points }) => points);
+  const usable = all.filter((point) => point.usable);
+  const values = (usable.length > 0 ? usable : all).map(({ x }) => x);
+  const highest = Math.max(0, ...values);
+  return chartScale([0, highest > 0 ? highest : 1, ...values], width / LIFT_TICK, false);
+}
+
+function rightMargin(runs: readonly StyledRun[], lead: RunResult, axes: ChartAxes, outer: number): number {
+  const most = outer * LARGEST_MARGIN;
+  const quick = runs.some(({ settles }) => settles.length > 0) && lead.setup.bench;
+  const quickLabel = quick ? quickTime(quick, axes.time)?.label : undefined;
+  const wanted = [
+    ...(runs.length > 1 ? runs.map(({ label }) => END_LABEL_INDENT + textWidth(label, LABEL_SIZE)) : []),
+    ...(quickLabel === undefined ? [] : [MARGIN_GAP + textWidth(quickLabel, LABEL_SIZE)]),
+  ];
+  return Math.ceil(Math.min(most, Math.max(LEAST_MARGIN, ...wanted)));
+}
+
+/** Flat enough for slopes to be seen, high enough for a drop of a few per cent. */
+function mainHeight(width: number): number {
+  return Math.round(Math.min(460, Math.max(220, width * 0.56)));
+}
+
+/** Everything around the panels. */
+function shellOf(title: string, notes: readonly string[], outer: number, theme: ChartTheme): Json {
+  const width = outer - 2 * PADDING;
+  const text = wrapText(title, width, TITLE_SIZE, TITLE_LINES, true);
+  const subtitle = notes.flatMap((note) => wrapText(note, width, NOTE_SIZE, NOTE_LINES));
+  return {
+    $schema: SCHEMA,
+    description: [title, ...notes].filter((note) => note !== "").join(". "),
+    background: theme.background,
+    padding: PADDING,
+    bounds: "flush",
+    spacing: HEADING + 14,
+    title: {
+      text,
+      ...(subtitle.length > 0 && {
+        subtitle,
+        subtitleFontSize: NOTE_SIZE,
+        subtitleLineHeight: NOTE_SIZE + 4,
+      }),
+      anchor: "start",
+      frame: "group",
+      fontSize: TITLE_SIZE,
+      lineHeight: TITLE_SIZE + 4,
+      fontWeight: "bold",
+      dx: -PADDING_LEFT,
+      offset: HEADING + 8,
+      subtitlePadding: 6,
+    },
+    config: chartConfig(theme),
+  };
+}
+
+/** A picture that says why there is nothing in it. */
+function emptyChart(message: string, title: string, outer: number, theme: ChartTheme): VegaLiteSpec {
+  const width = outer - 2 * PADDING;
+  return {
+    ...shellOf(title, [], outer, theme),
+    datasets: { message: [{ text: clipText(message, width, LABEL_SIZE) }] },
+    vconcat: [
+      {
+        width,
+        height: EMPTY_HEIGHT,
+        view: { stroke: null },
+        data: { name: "message" },
+        mark: { type: "text", fontSize: LABEL_SIZE, color: theme.quiet },
+        encoding: { text: { field: "text", type: "nominal" } },
+      },
+    ],
+  };
+}

@@ -1,0 +1,120 @@
+// Says in words what a run's numbers stand on, and what was assumed because nobody stated it.
+import type { StatedAir } from "../model/model.ts";
+import type { RunResult } from "../model/result.ts";
+import type { Setup } from "../model/setup.ts";
+import { formatFixed } from "../quantity/digits.ts";
+import type { Quantity } from "../quantity/quantity.ts";
+
+export interface Fact {
+  readonly label: string;
+  readonly words: string;
+}
+
+const DENSITY_DECIMALS = 4;
+
+/** The facts of a run in the order in which a reader asks for them. The words hold the record's texts as written. */
+export function runFacts(result: RunResult): readonly Fact[] {
+  const { setup } = result;
+  const { run, port, date, target, quote } = setup;
+  const cylinder = run.cylinder === undefined ? [] : [`cylinder ${run.cylinder}`];
+  const facts: (readonly [string, readonly string[]])[] = [
+    [
+      "port",
+      [port?.id ?? "not stated", ...(port?.side ? [port.side] : []), ...cylinder, setup.direction.value],
+    ],
+    ["stage", run.stage === undefined ? [] : [run.stage]],
+    ["date", date === undefined ? [] : [date.value]],
+    ["bench", benchWords(result)],
+    ["target", quote.value === target.value ? [] : [quantityWords(target.value)]],
+    ["air", [...airWords(setup), `${formatFixed(setup.air.value.density, DENSITY_DECIMALS)} kg/m3`]],
+    ["leak", [leakWords(setup)]],
+    ["mounting", mountingWords(setup)],
+    ["assumed", assumptions(result)],
+  ];
+  return facts.flatMap(([label, words]) => (words.length === 0 ? [] : [{ label, words: words.join(", ") }]));
+}
+
+/** The head over corrected flow: at which depression, and in which air. */
+export function correctedFlowHead({ quote, reference }: Setup): string {
+  const air = reference === undefined ? "air of the day" : `in ${reference.value.name}`;
+  return `corrected flow at ${quantityWords(quote.value)}, ${air}`;
+}
+
+/** A quantity as it was written. */
+export function quantityWords({ text, unit }: Quantity): string {
+  return `${text} ${unit.symbol}`;
+}
+
+function benchWords({ setup: { bench }, repeatability }: RunResult): readonly string[] {
+  if (bench === undefined) return ["not stated"];
+  const { deviation, source } = repeatability;
+  if (source === "default") return [bench.id];
+  const share = `repeats to ${shareWords(deviation)}`;
+  return [bench.id, source === "pooled" ? `${share} (pooled from repeated points)` : share];
+}
+
+function shareWords(share: number): string {
+  return `${Number((100 * share).toPrecision(2))} %`;
+}
+
+function airWords({ air, statedAir }: Setup): readonly string[] {
+  if (air.source === "default" || statedAir === undefined) return ["isa"];
+  return statedAirWords(statedAir.value);
+}
+
+function statedAirWords(air: StatedAir): readonly string[] {
+  const named: (readonly [string, Quantity | undefined])[] = [
+    ["", air.temperature],
+    ["", air.pressure],
+    ["altimeter ", air.altimeter],
+    ["elevation ", air.elevation],
+    ["", air.humidity],
+    ["dew-point ", air.dewPoint],
+    ["wet-bulb ", air.wetBulb],
+  ];
+  return named.flatMap(([name, value]) => (value === undefined ? [] : [name + quantityWords(value)]));
+}
+
+function leakWords({ leak }: Setup): string {
+  if (leak === undefined) return "not stated";
+  if (leak.value === "none") return "none";
+  const { flow, depression, exponent } = leak.value;
+  const law = exponent === undefined ? "" : ` exponent ${exponent}`;
+  return `${quantityWords(flow)} at ${quantityWords(depression)}${law}`;
+}
+
+function mountingWords({ entry, stub, adapter }: Setup): readonly string[] {
+  return [
+    `entry ${entry?.value ?? "not stated"}`,
+    `stub ${stubWords(stub)}`,
+    ...(adapter === undefined ? [] : [`adapter ${quantityWords(adapter.value)}`]),
+  ];
+}
+
+function stubWords(stub: Setup["stub"]): string {
+  if (stub === undefined) return "not stated";
+  if (stub.value === "none") return "none";
+  const { bore, length } = stub.value;
+  return length === undefined
+    ? quantityWords(bore)
+    : `${quantityWords(bore)} length ${quantityWords(length)}`;
+}
+
+function assumptions({ setup, repeatability }: RunResult): readonly string[] {
+  const { bench, target, air, statedAir, leak, direction } = setup;
+  const isRepeatAssumed = bench !== undefined && repeatability.source === "default";
+  const stated = statedAir?.value;
+  const isDry =
+    air.source !== "default" &&
+    stated?.humidity === undefined &&
+    stated?.dewPoint === undefined &&
+    stated?.wetBulb === undefined;
+  return [
+    ...(target.source === "default" ? [`target ${quantityWords(target.value)}`] : []),
+    ...(air.source === "default" ? ["air isa"] : []),
+    ...(isDry ? ["dry air"] : []),
+    ...(leak === undefined ? ["no leak"] : []),
+    ...(isRepeatAssumed ? [`repeatability ${shareWords(repeatability.deviation)}`] : []),
+    ...(direction.source === "default" ? [`direction ${direction.value}`] : []),
+  ];
+}

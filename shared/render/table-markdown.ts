@@ -1,0 +1,40 @@
+// Sets runs as Markdown, for reviews and notes.
+import { markdownText } from "./markdown.ts";
+import { type RunTable, runTable, type TableColumn } from "./run-table.ts";
+import type { TableInput } from "./table-input.ts";
+
+/** One heading and one table a run, with what its numbers stand on above and its summary below. */
+export function tableMarkdown({ file, runs, findingsOf }: TableInput): string {
+  if (runs.length === 0) return `${markdownText(`${file}: no runs`)}\n`;
+  return runs.map((run) => runMarkdown(runTable(run, findingsOf))).join("\n");
+}
+
+function runMarkdown(table: RunTable): string {
+  const title = table.title === undefined ? table.id : `${table.id}: ${table.title}`;
+  const sections = [
+    [`## ${markdownText(title)}`],
+    table.facts.map(({ label, words }) => `- ${label}: ${markdownText(words)}`),
+    table.columns.length === 0 ? [] : [markdownText(table.head)],
+    tableLines(table.columns),
+    table.averages.length === 0 ? [] : ["Averaged where there are several readings:"],
+    tableLines(table.averages),
+    table.summary.map((line) => `- ${markdownText(line)}`),
+  ];
+  return sections
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.map((line) => `${line}\n`).join(""))
+    .join("\n");
+}
+
+function tableLines(columns: readonly TableColumn[]): readonly string[] {
+  const count = columns[0]?.cells.length ?? 0;
+  if (count === 0) return [];
+  const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
+  return [
+    line(columns.map(({ title, unit }) => markdownText(unit === "" ? title : `${title}, ${unit}`))),
+    line(columns.map(({ isNumber }) => (isNumber ? "---:" : ":---"))),
+    ...Array.from({ length: count }, (_, index) =>
+      line(columns.map(({ cells }) => markdownText(cells[index] ?? ""))),
+    ),
+  ];
+}

@@ -1,0 +1,147 @@
+// Turns computed runs into the machine output of `table`.
+import { columnValues } from "../calc/column-values.ts";
+import { type NamedValue, pointValues } from "../calc/points/point-values.ts";
+import { summary } from "../calc/summary.ts";
+import {
+  type ReportQuantity,
+  SCHEMA_VERSION,
+  type TablePoint,
+  type TableReport,
+  type TableRun,
+} from "../messages/report.ts";
+import type { RowResult, RunResult } from "../model/result.ts";
+import type { Setup } from "../model/setup.ts";
+import type { Quantity } from "../quantity/quantity.ts";
+import { fromSI, type Unit } from "../quantity/unit.ts";
+import { type DisplayUnits, displayUnits, unit } from "./display-units.ts";
+import { resultUnit } from "./result-unit.ts";
+import type { TableInput } from "./table-input.ts";
+
+/** Digits that survive conversion to a unit and back; the rest is noise of binary fractions. */
+const DIGITS = 12;
+
+/**
+ * The report of a file's runs, as JSON data: values in the units of the record and in SI, 12 significant digits, `null`
+ * for what is not stated or cannot be computed. Void points are there and say so.
+ */
+export function tableReport({ file, runs, startLine, findingsOf }: TableInput): TableReport {
+  return {
+    schemaVersion: SCHEMA_VERSION,
+    file,
+    runs: runs.map((run) => {
+      const units = displayUnits(run.setup);
+      const points = run.rows.map((result) =>
+        pointOf(run, result, units, startLine(run), findingsOf(run, result)),
+      );
+      return { ...factsOf(run.setup), points, summary: summaryOf(run, units) };
+    }),
+  };
+}
+
+function factsOf(setup: Setup): Omit<TableRun, "points" | "summary"> {
+  const { run, port, bench } = setup;
+  return {
+    id: run.id,
+    title: run.title ?? null,
+    port: port?.id ?? null,
+    side: port?.side ?? null,
+    cylinder: run.cylinder ?? null,
+    stage: run.stage ?? null,
+    bench: bench?.id ?? null,
+    date: setup.date?.value ?? null,
+    direction: setup.direction.value,
+    target: written(setup.target.value),
+    quote: written(setup.quote.value),
+    reference: setup.reference?.value.name ?? null,
+    air: airOf(setup),
+  };
+}
+
+/** In the units that the air was written in; an altimeter setting gives the unit of the station pressure. */
+function airOf({ air: { value: air }, statedAir }: Setup): TableRun["air"] {
+  const stated = statedAir?.value;
+  const temperature = stated?.temperature?.unit ?? unit("degC");
+  const pressure = (stated?.pressure ?? stated?.altimeter)?.unit ?? unit("Pa");
+  const density = rounded(air.density);
+  return {
+    density: { value: density, unit: "kg/m3", si: density },
+    temperature: reported(air.temperature, temperature),
+    pressure: reported(air.pressure, pressure),
+  };
+}
+
+function pointOf(
+  run: RunResult,
+  result: RowResult,
+  units: DisplayUnits,
+  startLine: number,
+  findings: readonly string[],
+): TablePoint {
+  const { row } = result;
+  const settle = columnValues(run.setup.run.table, "settle")?.value(row);
+  return {
+    line: startLine + row.line + 1,
+    void: row.void !== undefined,
+    lift: reportedOrNull(result.lift, units.lift),
+    depression: reportedOrNull(result.depression, units.depression),
+    ...nested(pointValues({ result, setup: run.setup }), units),
+    settle: reportedOrNull(settle, units.time),
+    findings: [...findings],
+  };
+}
+
+/** Values under the keys of their paths; one level of groups is all that ids can ask for. */
+function nested(values: readonly NamedValue[], units: DisplayUnits): Record<string, unknown> {
+  const top = new Map<string, unknown>();
+  const groups = new Map<string, [string, unknown][]>();
+  for (const named of values) {
+    const [key = "", member] = named.path;
+    const value = jsonValue(named, units);
+    if (member === undefined) {
+      top.set(key, value);
+      continue;
+    }
+    const group = groups.get(key) ?? [];
+    group.push([member, value]);
+    groups.set(key, group);
+    top.set(key, undefined);
+  }
+  for (const [key, members] of groups) top.set(key, Object.fromEntries(members));
+  return Object.fromEntries(top);
+}
+
+function jsonValue({ value, dimension }: NamedValue, units: DisplayUnits): ReportQuantity | number | null {
+  if (value === undefined || !Number.isFinite(value)) return null;
+  return dimension === "none" ? rounded(value) : reported(value, resultUnit(units, dimension));
+}
+
+function summaryOf(run: RunResult, units: DisplayUnits): TableRun["summary"] {
+  const { peak, mean, bands, eventMean, time } = summary(run);
+  const flow = (value: number) => reported(value, units.flow);
+  return {
+    peak: peak === undefined ? null : { lift: reported(peak.lift, units.lift), flow: flow(peak.flow) },
+    mean: reportedOrNull(mean, units.flow),
+    bands:
+      bands === undefined
+        ? null
+        : { low: flow(bands.low), middle: flow(bands.middle), high: flow(bands.high) },
+    eventMean: reportedOrNull(eventMean, units.flow),
+    time: reportedOrNull(time, units.time),
+  };
+}
+
+function written({ value, unit }: Quantity): ReportQuantity {
+  return reported(value, unit);
+}
+
+function reportedOrNull(si: number | undefined, unit: Unit): ReportQuantity | null {
+  return si === undefined || !Number.isFinite(si) ? null : reported(si, unit);
+}
+
+function reported(si: number, unit: Unit): ReportQuantity {
+  return { value: rounded(fromSI(si, unit)), unit: unit.symbol, si: rounded(si) };
+}
+
+function rounded(value: number): number {
+  return Number(value.toPrecision(DIGITS));
+}

@@ -1,0 +1,78 @@
+// Sets runs as plain text for a terminal or a printer.
+import { printable } from "../text/printable.ts";
+import { type RunTable, runTable, type TableColumn } from "./run-table.ts";
+import type { TableInput } from "./table-input.ts";
+
+const BETWEEN_COLUMNS = "  ";
+const INDENT = "  ";
+
+/**
+ * The runs one after another, each with what its numbers stand on, its readings, the stations that are averages, and its
+ * summary. Ends in a line end; no line ends in a blank, and no character of the record acts on a terminal.
+ */
+export function tableText({ file, runs, findingsOf }: TableInput): string {
+  if (runs.length === 0) return `${printable(`${file}: no runs`)}\n`;
+  return runs.map((run) => runText(runTable(run, findingsOf))).join("\n");
+}
+
+function runText(table: RunTable): string {
+  const labels = Math.max(...table.facts.map(({ label }) => label.length));
+  const sections = [
+    [
+      table.title === undefined ? table.id : `${table.id}  ${table.title}`,
+      ...table.facts.map(({ label, words }) => `${INDENT}${label.padEnd(labels)}  ${words}`),
+    ],
+    table.columns.length === 0 ? [] : [INDENT + table.head, "", ...columnLines(table.columns)],
+    table.averages.length === 0
+      ? []
+      : [`${INDENT}averaged where there are several readings`, "", ...columnLines(table.averages)],
+    table.summary.map((line) => INDENT + line),
+  ];
+  return sections
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.map((line) => `${printable(line).trimEnd()}\n`).join(""))
+    .join("\n");
+}
+
+function columnLines(columns: readonly TableColumn[]): readonly string[] {
+  const set = columns.map(setColumn);
+  const heads = Math.max(...set.map(({ head }) => head.length));
+  const count = columns[0]?.cells.length ?? 0;
+  const line = (cellOf: (column: SetColumn) => string) =>
+    INDENT + set.map((column) => column.pad(cellOf(column))).join(BETWEEN_COLUMNS);
+  const headLines = Array.from({ length: heads }, (_, index) =>
+    line(({ head }) => head[index - (heads - head.length)] ?? ""),
+  );
+  const rows = Array.from({ length: count }, (_, index) => line(({ cells }) => cells[index] ?? ""));
+  return [...headLines, ...rows];
+}
+
+interface SetColumn {
+  /** From the top; the last line is the unit's. */
+  readonly head: readonly string[];
+  readonly cells: readonly string[];
+  readonly pad: (cell: string) => string;
+}
+
+/** Numbers stand with their points under each other at the right, words at the left. */
+function setColumn({ title, unit, isNumber, cells }: TableColumn): SetColumn {
+  const head = [...title.split(" "), unit === "" ? "" : `[${unit}]`];
+  const shown = cells.map(printable);
+  const aligned = isNumber ? alignedAtPoint(shown) : shown;
+  const width = Math.max(...[...head, ...aligned].map(widthOf));
+  const pad = (cell: string) => {
+    const blanks = " ".repeat(width - widthOf(cell));
+    return isNumber ? blanks + cell : cell + blanks;
+  };
+  return { head, cells: aligned, pad };
+}
+
+function alignedAtPoint(cells: readonly string[]): readonly string[] {
+  const decimals = (cell: string) => (cell.includes(".") ? cell.length - cell.lastIndexOf(".") : 0);
+  const most = Math.max(0, ...cells.map(decimals));
+  return cells.map((cell) => cell + " ".repeat(most - decimals(cell)));
+}
+
+function widthOf(text: string): number {
+  return [...text].length;
+}
