@@ -1,7 +1,6 @@
 // Turns one line into its node. The grammar is total: every line has a node, and what has no place in it is reported.
 import { EmbeddedActionsParser, EOF, type IToken, tokenMatcher } from "chevrotain";
 import { type Finding, raise } from "../shared/finding.ts";
-import type { Cell } from "../shared/model/model.ts";
 import { readCell } from "./cell.ts";
 import { conflictMarker } from "./findings/conflict-marker.ts";
 import { unclosedBracket } from "./findings/unclosed-bracket.ts";
@@ -27,6 +26,7 @@ import {
 import type { Atom, ColumnHead, ColumnsLine, DirectiveLine, Line, RowLine } from "./tree.ts";
 
 type Read<T> = Omit<T, "text" | "findings">;
+type Behind = Omit<Read<RowLine>, "kind" | "cells">;
 
 class LineParser extends EmbeddedActionsParser {
   /** What the line that is being parsed has reported so far. */
@@ -74,18 +74,24 @@ class LineParser extends EmbeddedActionsParser {
 
   // row = cell { cell } [ text ] [ "void" [ text ] ], the last two in either order
   readonly row = this.RULE("row", (): Read<RowLine> => {
-    const cells: Cell[] = [];
+    const words: IToken[] = [];
+    // Nearly every row ends with its cells, so that this is the path that has to be short.
+    this.MANY(() => words.push(this.CONSUME(CellWord)));
+    const behind = this.OPTION(() => this.SUBRULE(this.behindCells, { ARGS: [words] }));
+    return this.ACTION(() => {
+      const last = words.at(-1);
+      const cells = words.map((token) => readCell(token.image, token.startOffset));
+      const to = last === undefined ? 0 : endOf(last);
+      return behind === undefined ? { kind: "row", cells, to } : { kind: "row", cells, ...behind };
+    });
+  });
+
+  // what stands behind the cells of a row
+  private readonly behindCells = this.RULE("behindCells", (words: IToken[]): Behind => {
     const said: { remark?: string; void?: string } = {};
     let to = 0;
-    this.MANY(() => {
+    this.AT_LEAST_ONE(() => {
       this.OR([
-        {
-          ALT: () => {
-            const token = this.CONSUME(CellWord);
-            to = endOf(token);
-            this.ACTION(() => this.cell(token, cells, said.remark ?? said.void));
-          },
-        },
         {
           ALT: () => {
             const token = this.CONSUME(Void);
@@ -109,11 +115,20 @@ class LineParser extends EmbeddedActionsParser {
             else this.reportAtom(remark);
           },
         },
+        {
+          ALT: () => {
+            const token = this.CONSUME(CellWord);
+            to = endOf(token);
+            // Behind a stray character the cells go on; behind a remark they cannot.
+            if (said.remark === undefined && said.void === undefined) this.ACTION(() => words.push(token));
+            else this.report(token);
+          },
+        },
         { ALT: () => this.SUBRULE(this.stray) },
         { ALT: () => this.report(this.CONSUME(LeftBracket)) },
       ]);
     });
-    return { kind: "row", cells, to, ...said };
+    return { to, ...said };
   });
 
   private readonly unit = this.RULE("unit", (): Atom => {
@@ -165,14 +180,10 @@ class LineParser extends EmbeddedActionsParser {
   private reportAtom({ text, from, to }: Atom): void {
     this.ACTION(() => this.reported.push(raise(unreadText, { line: 0, from, to }, { text })));
   }
-
-  private cell(token: IToken, cells: Cell[], after: string | undefined): void {
-    if (after !== undefined) this.reported.push(unread(token));
-    else cells.push(readCell(token.image, token.startOffset));
-  }
 }
 
 let parser: LineParser | undefined;
+const NOTHING: readonly Finding[] = [];
 
 /** The node of one line, given without its line end. Never throws; what cannot be read is in `findings`. */
 export function parseLine(text: string): Line {
@@ -203,7 +214,7 @@ function parseWords(text: string, words: IToken[], kind: ReturnType<typeof lineK
   parser.input = kind === "row" ? joinInchMarks(words) : words;
   parser.reported = [];
   const read = parser[kind]();
-  return { ...read, text, findings: parser.reported };
+  return Object.assign(read, { text, findings: parser.reported.length === 0 ? NOTHING : parser.reported });
 }
 
 /** In a row a number and its inch mark are one cell, like any number with a unit behind it. */

@@ -122,7 +122,7 @@ function addDirective(fold: Fold, line: DirectiveLine, index: number): void {
   }
   const { open } = fold;
   const heading = findHeading(keyword);
-  if (heading !== undefined && (open === undefined || opensBlock(fold.lines, line, index, open))) {
+  if (heading !== undefined && (open === undefined || opensBlock(fold.lines, line, index, open.heading))) {
     begin(fold, heading, line, index);
     return;
   }
@@ -150,12 +150,15 @@ function addDirective(fold: Fold, line: DirectiveLine, index: number): void {
  * line it is a heading if it has a title, or if what follows belongs to the block it would open. So the order of blocks
  * never matters.
  */
-function opensBlock(lines: readonly Line[], line: DirectiveLine, index: number, open: Open): boolean {
+function opensBlock(lines: readonly Line[], line: DirectiveLine, index: number, here: Heading): boolean {
   const keyword = line.keyword.text;
   const would = findHeading(keyword);
-  if (would === undefined || findProperty(open.heading.block, keyword) === undefined) return true;
-  return line.atoms.some((atom) => atom.kind === "text") || goesOnAs(would, lines, index, open) === true;
+  if (would === undefined || findProperty(here.block, keyword) === undefined) return true;
+  return line.atoms.some((atom) => atom.kind === "text") || goesOnAs(would, lines, index, here) === true;
 }
+
+/** A block's lines stand near its heading; looking no further keeps the time linear in the length of any file. */
+const LOOK_AHEAD = 100;
 
 /**
  * Whether the lines below belong to the block that a line would open rather than to the open one: the first that only one
@@ -165,9 +168,10 @@ function goesOnAs(
   would: Heading,
   lines: readonly Line[],
   index: number,
-  { heading: here }: Open,
+  here: Heading,
 ): boolean | undefined {
-  for (let i = index + 1; i < lines.length; i++) {
+  const end = Math.min(lines.length, index + LOOK_AHEAD);
+  for (let i = index + 1; i < end; i++) {
     const next = lines[i];
     if (next === undefined || next.kind === "blank" || next.kind === "conflict") continue;
     let inHere = here.columns !== undefined;
@@ -176,7 +180,8 @@ function goesOnAs(
       const word = next.keyword.text;
       inHere = findProperty(here.block, word) !== undefined;
       inThere = findProperty(would.block, word) !== undefined;
-      if (!inHere && !inThere && findHeading(word) !== undefined) return undefined;
+      // What opens a block of its own says nothing about this one.
+      if (!inHere && findHeading(word) !== undefined && opensBlock(lines, next, i, would)) return undefined;
     }
     if (inHere !== inThere) return inThere;
   }
@@ -262,7 +267,7 @@ function meantAsHeading(
   line: DirectiveLine,
   index: number,
 ): boolean {
-  return open === undefined || (goesOnAs(heading, lines, index, open) ?? line.keyword.from === 0);
+  return open === undefined || (goesOnAs(heading, lines, index, open.heading) ?? line.keyword.from === 0);
 }
 
 function readInclude(fold: Fold, line: DirectiveLine, index: number): void {

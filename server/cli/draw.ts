@@ -7,6 +7,11 @@ import { textWidth } from "../../shared/render/chart-text.ts";
 const FONT = "DejaVu Sans";
 const FONT_FILES = ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"];
 
+/** How the drawing library measures texts; it exports this without saying so in its types. */
+interface TextMetrics {
+  width: (item: { readonly fontSize?: number; readonly fontWeight?: unknown }, text: string) => number;
+}
+
 /**
  * The picture as SVG that stands alone: role `img`, the chart's title and description as its own. Rejects a
  * specification that is not valid Vega-Lite. The drawing library is loaded on the first call.
@@ -15,7 +20,9 @@ export async function drawSvg(spec: VegaLiteSpec): Promise<string> {
   const [{ compile }, vega] = await Promise.all([import("vega-lite"), import("vega")]);
   const logger = vega.logger(vega.None);
   // Without a canvas the library takes 0.8 of the font size for every letter and would leave gaps around the picture.
-  vega.textMetrics.width = (item, text) => textWidth(text, item.fontSize ?? 11, item.fontWeight === "bold");
+  const { textMetrics } = vega as unknown as { readonly textMetrics: TextMetrics };
+  textMetrics.width = ({ fontSize, fontWeight }, text) =>
+    textWidth(text, fontSize ?? 11, fontWeight === "bold");
   const { spec: vegaSpec } = compile(spec as unknown as TopLevelSpec, { logger });
   const view = new vega.View(vega.parse(vegaSpec), { renderer: "none", logger });
   try {
@@ -34,16 +41,11 @@ export async function drawPng(svg: string, scale = 2): Promise<Uint8Array> {
   return new Resvg(svg, { fitTo: { mode: "zoom", value: scale }, font }).render().asPng();
 }
 
-function withTitle(svg: string, spec: VegaLiteSpec): string {
-  const { title, description } = spec;
+function withTitle(svg: string, { title, description }: VegaLiteSpec): string {
   const lines = (title as { readonly text?: readonly string[] } | undefined)?.text ?? [];
   const about = typeof description === "string" ? description : "";
-  return svg
-    .replace(/^<svg /, () => `<svg role="img" `)
-    .replace(
-      /^<svg [^>]*>/,
-      (head) => `${head}<title>${escaped(lines.join(" "))}</title><desc>${escaped(about)}</desc>`,
-    );
+  const words = `<title>${escaped(lines.join(" "))}</title><desc>${escaped(about)}</desc>`;
+  return svg.replace(/^<svg ([^>]*)>/, (_, attributes: string) => `<svg role="img" ${attributes}>${words}`);
 }
 
 function escaped(text: string): string {

@@ -27,12 +27,13 @@ export type FlowChain = (input: ChainInput) => Flow | undefined;
  * The chain of a run: display → volume flow of the entering air at the row's own depression → less the leak, which
  * follows `(dp/dp_leak)^n` (ASTM E779) → quoted depression by the square root law → reference air by
  * `sqrt(rho/rho_ref)` (the same port at the same depression passes more volume of thinner air). `undefined` for a bench
- * that is missing or whose display gives no results.
+ * that is missing, whose display gives no results, or whose numbers are true for an air that is not known.
  */
 export function flowChain(setup: Setup): FlowChain | undefined {
   const { bench } = setup;
   const meter = bench?.shows && findMeter(bench.shows.kind);
   if (bench === undefined || meter === undefined) return undefined;
+  if (bench.shows?.in !== undefined && setup.benchAir === undefined) return undefined;
   const read = meter.reader(bench);
   const readLeak = meter.leakReader(bench);
   if (read === undefined || readLeak === undefined) return undefined;

@@ -5,6 +5,8 @@ import type { Slip } from "../model/result.ts";
 const FACTORS: readonly number[] = [25.4, 2.1189, 1.699, 10, 100, 1000];
 /** How near to a factor a number must be (common practice, no published source). */
 const NEARNESS = 0.05;
+/** Numbers that differ by less are equal: what is found must not hang on the rounding of a unit. */
+const ROUNDING = 1e-9;
 /** A slip hides its neighbours; more rounds than this are not one slip but a table of something else. */
 const ROUNDS = 8;
 
@@ -46,7 +48,7 @@ function isOutdone(index: number, slip: Slip, found: ReadonlyMap<number, Slip>):
   const size = Math.abs(Math.log(slip.factor));
   const larger = (other: number) => {
     const neighbour = found.get(other);
-    return neighbour !== undefined && Math.abs(Math.log(neighbour.factor)) > size;
+    return neighbour !== undefined && Math.abs(Math.log(neighbour.factor)) > size * (1 + ROUNDING);
   };
   return larger(index - 1) || larger(index + 1);
 }
@@ -71,7 +73,8 @@ function near(column: Slip["column"], written: number, expected: number): Slip |
   if (!(factor > 0) || !Number.isFinite(factor)) return undefined;
   for (const known of FACTORS) {
     for (const candidate of [known, 1 / known]) {
-      if (Math.abs(factor / candidate - 1) <= NEARNESS) return { column, factor, near: candidate, expected };
+      if (Math.abs(factor / candidate - 1) <= NEARNESS + ROUNDING)
+        return { column, factor, near: candidate, expected };
     }
   }
   return undefined;

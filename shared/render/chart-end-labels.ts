@@ -3,7 +3,7 @@ import { type ChartFrame, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
 import { spreadLabels } from "./chart-labels.ts";
 import { type Json, LABEL_SIZE } from "./chart-layers.ts";
 import type { LinePoint } from "./chart-run.ts";
-import { type ChartScale, fromPixels, toPixels } from "./chart-scale.ts";
+import { type ChartScale, clamped, fromPixels, toPixels } from "./chart-scale.ts";
 import { wrapText } from "./chart-text.ts";
 
 /** From the plot's edge to the text, in pixels: the run's symbol stands between. */
@@ -57,11 +57,12 @@ export function endLabels(
       fill: color,
       width: 1,
     });
-    const [endX, endY] = [toPixels(x, width, end.x), height - toPixels(y, height, end.y)];
+    const endX = toPixels(x, width, clamped(x, end.x));
+    const endY = height - toPixels(y, height, clamped(y, end.y));
     if (Math.abs(endY - middle) < LEADER_FROM && endX > width - 2 * MARGIN_GAP) return;
     drawn.leaders.push({
       x: at(endX + 5),
-      y: end.y,
+      y: clamped(y, end.y),
       x2: at(width + MARGIN_GAP),
       y2: level(middle),
       color,
@@ -73,11 +74,16 @@ export function endLabels(
     drawn.labels.push({
       x: at(width + END_LABEL_INDENT),
       y: level(lowest + LINE_HEIGHT / 2),
-      text: `and ${left} more`,
+      text: moreRuns(left),
       color: theme.quiet,
     });
   }
   return drawn;
+}
+
+/** What stands for the labels that found no room. */
+export function moreRuns(count: number): string {
+  return `and ${count} more`;
 }
 
 /** Height that all labels need one above the other, in pixels. */
@@ -89,7 +95,8 @@ function endingsOf({ runs, right }: Pick<ChartFrame, "runs" | "right">, most: nu
   const rank = { main: 0, baseline: 1, compared: 2 };
   return runs
     .flatMap((run) => {
-      const end = (run.lines.find(({ branch }) => branch === "rising") ?? run.lines[0])?.points.at(-1);
+      const line = run.lines.find(({ branch }) => branch === "rising") ?? run.lines[0];
+      const end = line?.points.at(-1) ?? run.points.findLast((point) => !point.void);
       const lines = wrapText(run.label, right - END_LABEL_INDENT, LABEL_SIZE, most);
       return end === undefined ? [] : [{ run, end, lines }];
     })
@@ -101,7 +108,7 @@ function fitting(frame: ChartFrame, y: ChartScale, height: number) {
   const spread = (endings: readonly Ending[], high: number) =>
     spreadLabels(
       endings.map(({ end, lines }) => ({
-        middle: height - toPixels(y, height, end.y) + GAP / 2,
+        middle: height - toPixels(y, height, clamped(y, end.y)) + GAP / 2,
         height: lines.length * LINE_HEIGHT + GAP,
       })),
       0,

@@ -7,13 +7,13 @@ import { endLabels } from "./chart-end-labels.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, type StyledRun } from "./chart-frame.ts";
 import { type Box, boxesAlong, placeLabels, type Wish } from "./chart-labels.ts";
 import { type Json, LABEL_SIZE, lines, pieces, rectangles, symbols, texts } from "./chart-layers.ts";
-import { onLiftAxis, type RunPoint } from "./chart-run.ts";
-import { type ChartScale, chartScale, fromPixels, toPixels } from "./chart-scale.ts";
+import { isFlagged, onLiftAxis, type RunPoint } from "./chart-run.ts";
+import { type ChartScale, chartScale, clamped, fromPixels, toPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
 import { textWidth } from "./chart-text.ts";
 import { flowConditions } from "./chart-words.ts";
 
-const TICKS = 5;
+const TICKS = 6;
 const SOLID = [1, 0];
 const CROSS = "M-0.6,-0.6L0.6,0.6M-0.6,0.6L0.6,-0.6";
 /** Bars of more runs than this would hide each other. */
@@ -22,6 +22,8 @@ const MOST_BARRED = 2;
 const MANY_POINTS = 30;
 /** A bar or an expected flow may stretch the axis by this much over the points. */
 const STRETCH = 1.15;
+/** Half a bar, in pixels, that shows beyond a symbol. */
+const LEAST_BAR = 4.5;
 const LABEL_HEIGHT = LABEL_SIZE + 3;
 
 /** Everything inside the panel, while it is being drawn. */
@@ -40,6 +42,7 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
   const y = flowScale(frame);
   const data = {
     falls: [],
+    reach: [reach(frame, y)],
     marks: [],
     bars: [],
     caps: [],
@@ -67,12 +70,13 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
       title: `Corrected flow, ${axes.flow.symbol} ${flowConditions(lead.setup)}`,
       indent: left,
       layers: [
+        rectangles("reach"),
         rectangles("falls"),
         pieces("marks"),
         pieces("bars"),
         symbols("caps", false),
         lines("flow-lines"),
-        symbols("crosses", false),
+        symbols("crosses", true),
         symbols("points", true),
         pieces("leaders"),
         symbols("keys", false),
@@ -88,13 +92,22 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
   };
 }
 
+/** Nothing to see: holds the picture to its width, whatever the texts in its margins are. */
+function reach({ x, width, left, right }: ChartFrame, y: ChartScale): Json {
+  const at = (pixels: number) => fromPixels(x, width, pixels);
+  // A little less than all: the size of a picture is rounded up.
+  return { x: at(0.25 - left), x2: at(width + right - 0.25), y: y.low, y2: y.low, fill: "transparent" };
+}
+
 /** The runs whose points carry bars. */
 export function barredRuns(runs: readonly StyledRun[], lead: ChartFrame["lead"]): readonly StyledRun[] {
-  return runs.length <= MOST_BARRED ? runs : runs.filter(({ run }) => run.result === lead);
+  return runs.length <= MOST_BARRED
+    ? runs
+    : runs.filter(({ run }) => run.result === lead && run.role === "main");
 }
 
 /** From zero to above the highest point that took part in means; what lies beyond is drawn at the edge. */
-function flowScale({ runs, lead, axes }: ChartFrame): ChartScale {
+export function flowScale({ runs, lead, axes }: Pick<ChartFrame, "runs" | "lead" | "axes">): ChartScale {
   const all = runs.flatMap(({ points }) => points);
   const usable = all.filter((point) => point.usable);
   const values = (usable.length > 0 ? usable : all).map((point) => point.y);
@@ -129,6 +142,9 @@ function drawFalls(drawing: Drawing): void {
     const color = fall.resolved ? theme.text : theme.quiet;
     data["falls"]?.push({ x: from, x2: to, y: y.low, y2: y.high, fill });
     data["marks"]?.push({ x: from, x2: to, y: level, y2: level, color: theme.axis, width: 1, dash: [2, 2] });
+    for (const edge of [from, to]) {
+      drawing.obstacles.push(...boxesAlong(px(drawing, edge), 0, px(drawing, edge), height));
+    }
     const text = fallLabel(fall);
     const width = textWidth(text, LABEL_SIZE);
     const middle = (px(drawing, from) + px(drawing, to)) / 2;
@@ -153,7 +169,7 @@ function fallLabel({ depth, resolved }: FallBack): string {
 /** Tops from the lowest upwards, one label apart. */
 function rows(lowest: number, highest: number): number[] {
   const tops: number[] = [];
-  for (let top = lowest; top >= highest; top -= LABEL_HEIGHT) tops.push(top);
+  for (let top = lowest; top >= highest; top -= LABEL_HEIGHT + 4) tops.push(top);
   return tops;
 }
 
@@ -165,7 +181,7 @@ function drawThroat(drawing: Drawing): void {
   if (at === undefined || at <= x.low || at >= x.high) return;
   data["marks"]?.push({ x: at, x2: at, y: y.low, y2: y.high, color: theme.axis, width: 1, dash: [1, 3] });
   drawing.obstacles.push(...boxesAlong(px(drawing, at), 0, px(drawing, at), height));
-  const text = "throat narrower than valve gap";
+  const text = "throat limits from here";
   const width = textWidth(text, LABEL_SIZE);
   const edge = px(drawing, at);
   const corners = rows(height - LABEL_HEIGHT - 8, 4).flatMap(
@@ -185,7 +201,7 @@ function drawExpectations(drawing: Drawing): void {
     const at = onLiftAxis(lead, axes, lift.value);
     const target = fromSI(flow.value, axes.flow);
     if (at === undefined || at < x.low || at > x.high || !(target >= y.low && target <= y.high)) continue;
-    const [low, high] = [1 - within.value, 1 + within.value].map((share) => clamp(target * share, y));
+    const [low, high] = [1 - within.value, 1 + within.value].map((share) => clamped(y, target * share));
     const beside = fromPixels(frame.x, frame.width, px(drawing, at) - 10);
     const look = { color: theme.text, width: 1, dash: SOLID };
     data["marks"]?.push({ x: beside, x2: beside, y: low, y2: high, ...look });
@@ -230,8 +246,8 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
   const size = (run.points.length > MANY_POINTS ? 14 : 32) * (isBaseline ? 0.6 : 1);
   const { color, shape } = run.style;
   for (const point of run.points) {
-    const x = clamp(point.x, frame.x);
-    const y = clamp(point.y, drawing.y);
+    const x = clamped(frame.x, point.x);
+    const y = clamped(drawing.y, point.y);
     const [left, top] = [px(drawing, x), py(drawing, y)];
     obstacles.push({ left: left - 5, top: top - 5, width: 10, height: 10 });
     const off = x !== point.x || y !== point.y;
@@ -250,9 +266,10 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
       if (run.run.result === lead) tag(drawing, left, top, tagText(["void"], point, off, frame), theme.quiet);
       continue;
     }
-    if (barred && point.bar !== undefined && !off) drawBar(drawing, point.x, point.bar, color);
-    if (point.flags.length === 0 && !off) {
-      data["points"]?.push({ x, y, shape, size, color, fill: color, width: 1, ...about });
+    if (barred && point.bar !== undefined && !off) drawBar(drawing, point, point.bar, color);
+    if (!isFlagged(point) && !off) {
+      const fill = point.branch === "falling" ? theme.background : color;
+      data["points"]?.push({ x, y, shape, size, color, fill, width: 1, ...about });
       continue;
     }
     const fill = theme.background;
@@ -263,34 +280,40 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
   }
 }
 
+/** A bar that its symbol would hide is left out. */
 function drawBar(
-  { y, data, obstacles, ...drawing }: Drawing,
-  x: number,
+  drawing: Drawing,
+  { x, y: middle }: RunPoint,
   [low, high]: readonly [number, number],
   color: string,
 ): void {
-  const ends = [clamp(low, y), clamp(high, y)] as const;
+  const { y, data, obstacles } = drawing;
+  if (py(drawing, middle) - py(drawing, high) < LEAST_BAR) return;
+  const ends = [clamped(y, low), clamped(y, high)] as const;
   data["bars"]?.push({ x, x2: x, y: ends[0], y2: ends[1], color, width: 1, dash: SOLID });
   for (const end of [low, high]) {
-    if (end === clamp(end, y)) {
+    if (end === clamped(y, end)) {
       data["caps"]?.push({ x, y: end, shape: "stroke", size: 36, color, fill: color, width: 1 });
     }
   }
-  const whole = { ...drawing, y, data, obstacles };
-  const [left, top] = [px(whole, x), py(whole, ends[1])];
-  obstacles.push({ left: left - 3, top, width: 6, height: py(whole, ends[0]) - top });
+  const [left, top] = [px(drawing, x), py(drawing, ends[1])];
+  obstacles.push({ left: left - 3, top, width: 6, height: py(drawing, ends[0]) - top });
 }
 
 /** The codes of a point, and its value where it lies off the scale. */
 function tagText(words: readonly string[], point: RunPoint, off: boolean, { axes }: ChartFrame): string {
   const codes = words.length > 2 ? [...words.slice(0, 2), `${words.length - 2} more`] : words;
-  const value = off ? [`off the scale: ${formatFixed(point.y, 0)} ${axes.flow.symbol}`] : [];
+  const value = off ? [`off scale: ${formatFixed(point.y, 0)} ${axes.flow.symbol}`] : [];
   return [...codes, ...value].join(", ");
 }
 
 function tag(drawing: Drawing, left: number, top: number, text: string, color: string): void {
   const width = textWidth(text, LABEL_SIZE);
-  const corners = [...around(left, top, width, 9), ...around(left, top, width, 22)];
+  const rightmost = drawing.frame.width - width;
+  const corners = [9, 22, 36]
+    .flatMap((distance) => around(left, top, width, distance))
+    .map(([x, y]) => [Math.max(0, Math.min(x, rightmost)), y] as const);
+  if (text === "") return;
   drawing.wishes.push({ text, color, width, height: LABEL_HEIGHT, corners });
 }
 
@@ -323,8 +346,4 @@ function drawLabels({ frame, y, height, data, wishes, obstacles }: Drawing): voi
       color: wish.color,
     });
   });
-}
-
-function clamp(value: number, { low, high }: ChartScale): number {
-  return Math.min(Math.max(value, low), high);
 }

@@ -46,6 +46,7 @@ export function panelSpec(panel: Panel, theme: ChartTheme): Json {
           labelPadding: 4,
           titlePadding: 8,
           labelOverlap: false,
+          labelFlush: false,
         },
       },
       y: {
@@ -92,7 +93,7 @@ export function pieces(name: string): Json {
       x2: { field: "x2" },
       y2: { field: "y2" },
       color: raw("color"),
-      strokeWidth: raw("width"),
+      strokeWidth: raw("width", "quantitative"),
       strokeDash: raw("dash"),
     },
   };
@@ -107,7 +108,7 @@ export function lines(name: string): Json {
       detail: { field: "series", type: "nominal" },
       order: { field: "order", type: "quantitative" },
       color: raw("color"),
-      strokeWidth: raw("width"),
+      strokeWidth: raw("width", "quantitative"),
       strokeDash: raw("dash"),
     },
   };

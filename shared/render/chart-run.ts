@@ -34,6 +34,8 @@ export interface RunPoint {
   /** Whether it took part in means; what did not has no say in how far the axes reach. */
   readonly usable: boolean;
   readonly flags: readonly string[];
+  /** Missing for rows that are void or without a branch. */
+  readonly branch?: Branch;
   /** The point in words. */
   readonly about: string;
 }
@@ -48,7 +50,7 @@ export interface RunLine {
   readonly points: readonly LinePoint[];
 }
 
-/** A run in the units of the axes; without a name of its own a run is not drawn twice the same. */
+/** A run in the units of the axes. */
 export interface DrawnRun {
   readonly run: ChartRun;
   readonly points: readonly RunPoint[];
@@ -67,10 +69,10 @@ export function onLiftAxis(result: RunResult, axes: ChartAxes, lift: number): nu
 /** Everything of a run that can be drawn; rows without lift or flow have no point. */
 export function drawnRun(run: ChartRun, axes: ChartAxes, area: PortArea["name"]): DrawnRun {
   const { result } = run;
-  const line = (branch: Branch, valueOf: (station: Station) => number | undefined): RunLine[] => {
+  const line = (branch: Branch, value: (station: Station) => number | undefined): RunLine[] => {
     const points = result[branch].flatMap((station) => {
       const x = onLiftAxis(result, axes, station.lift);
-      const y = finite(valueOf(station));
+      const y = finite(value(station));
       return x === undefined || y === undefined ? [] : [{ x, y }];
     });
     return points.length === 0 ? [] : [{ branch, points }];
@@ -84,6 +86,11 @@ export function drawnRun(run: ChartRun, axes: ChartAxes, area: PortArea["name"])
     coefficients: [...line("rising", coefficient), ...line("falling", coefficient)],
     settles: settlesOf(result, axes),
   };
+}
+
+/** Whether something is said against a point that still counts as read. */
+export function isFlagged(point: RunPoint): boolean {
+  return !point.void && (point.flags.length > 0 || !point.usable);
 }
 
 function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult): RunPoint | undefined {
@@ -101,6 +108,7 @@ function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult): RunPoint | und
     void: isVoid,
     usable: isUsable(row),
     flags,
+    ...(row.branch !== undefined && { branch: row.branch }),
     about: about(run, axes, row, y, reach, isVoid ? ["void"] : flags),
   };
 }

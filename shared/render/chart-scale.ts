@@ -1,4 +1,5 @@
 // Chooses the ends and the ticks of an axis, and says where on it a value stands.
+import { formatFixed } from "../quantity/digits.ts";
 
 /** A linear axis over `size` pixels; `low` < `high`, every tick between them. */
 export interface ChartScale {
@@ -10,10 +11,15 @@ export interface ChartScale {
 }
 
 const MOST_DECIMALS = 6;
-const STEPS = [1, 2, 2.5, 5, 10];
+/** Steps of an axis within a power of ten, and up to where each is the nearest (on a ratio scale). */
+const STEPS = [
+  { step: 1, upTo: Math.SQRT2 },
+  { step: 2, upTo: Math.sqrt(10) },
+  { step: 5, upTo: Math.sqrt(50) },
+];
 
 /**
- * A scale over the values whose ticks are whole multiples of 1, 2, 2.5 or 5 times a power of ten, about `count` of them;
+ * A scale over the values whose ticks are whole multiples of 1, 2 or 5 times a power of ten, about `count` of them;
  * `round` moves the ends out to ticks. Values that are not finite do not count; without any the scale runs from 0 to 1.
  */
 export function chartScale(values: readonly number[], count: number, round: boolean): ChartScale {
@@ -33,8 +39,8 @@ export function chartScale(values: readonly number[], count: number, round: bool
   const ticks: number[] = [];
   for (let i = first; i <= last; i++) ticks.push(Number((i * step).toPrecision(12)));
   return {
-    low: round ? Math.min(low, first * step) : low,
-    high: round ? Math.max(high, last * step) : high,
+    low: round ? Math.min(low, ticks[0] ?? low) : low,
+    high: round ? Math.max(high, ticks.at(-1) ?? high) : high,
     ticks,
     decimals: decimalsOf(step),
   };
@@ -50,15 +56,28 @@ export function fromPixels(scale: ChartScale, size: number, pixels: number): num
   return scale.low + (pixels / size) * (scale.high - scale.low);
 }
 
+/** The value, or the end of the scale that it lies beyond. */
+export function clamped({ low, high }: ChartScale, value: number): number {
+  return Math.min(Math.max(value, low), high);
+}
+
 /** d3 number format of the ticks; far beyond any bench with an exponent. */
-export function tickFormat({ low, high, decimals }: ChartScale): string {
-  return Math.max(Math.abs(low), Math.abs(high)) >= 1e7 ? ".1e" : `.${decimals}f`;
+export function tickFormat(scale: ChartScale): string {
+  return needsExponent(scale) ? ".1e" : `.${scale.decimals}f`;
+}
+
+/** A tick as it is printed. */
+export function tickText(scale: ChartScale, tick: number): string {
+  return needsExponent(scale) ? tick.toExponential(1) : formatFixed(tick, scale.decimals);
+}
+
+function needsExponent({ low, high }: ChartScale): boolean {
+  return Math.max(Math.abs(low), Math.abs(high)) >= 1e7;
 }
 
 function niceStep(rough: number): number {
   const power = 10 ** Math.floor(Math.log10(rough));
-  const step = STEPS.find((candidate) => candidate * power >= rough * (1 - 1e-9)) ?? 10;
-  return step * power;
+  return (STEPS.find(({ upTo }) => rough / power <= upTo)?.step ?? 10) * power;
 }
 
 function decimalsOf(step: number): number {

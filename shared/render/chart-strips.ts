@@ -2,9 +2,9 @@
 import type { PortArea } from "../calc/port-areas.ts";
 import type { Bench } from "../model/model.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
-import { type ChartFrame, type DrawnPanel, lineRows, MARGIN_GAP } from "./chart-frame.ts";
+import { type ChartFrame, type DrawnPanel, lineRows, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
 import { type Json, lines, pieces, symbols, texts } from "./chart-layers.ts";
-import { type ChartScale, chartScale, fromPixels } from "./chart-scale.ts";
+import { type ChartScale, chartScale, clamped, fromPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
 import { AREA_TITLES } from "./chart-words.ts";
 
@@ -15,10 +15,8 @@ const QUICK_OVER_USUAL = 1.5;
 
 /** Cd of the averaged stations on the chosen area; `undefined` where no run's port gives that area. */
 export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): DrawnPanel | undefined {
-  const values = frame.runs.flatMap((run) =>
-    run.coefficients.flatMap(({ points }) => points.map(({ y }) => y)),
-  );
-  if (values.length === 0) return undefined;
+  const scale = coefficientScale(frame.runs);
+  if (scale === undefined) return undefined;
   const curves: Json[] = [];
   const dots: Json[] = [];
   frame.runs.forEach((run, index) => {
@@ -38,7 +36,7 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
   });
   return {
     panel: {
-      ...stripOf(frame, AREA_TITLES[area], chartScale(values, TICKS, true)),
+      ...stripOf(frame, AREA_TITLES[area], scale),
       layers: [lines("coefficient-lines"), symbols("coefficients", false)],
     },
     data: { "coefficient-lines": curves, coefficients: dots },
@@ -47,18 +45,18 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
 
 /** Settle times of the rows, with the time up to which the bench counts as quick; `undefined` where nobody timed. */
 export function settleStrip(frame: ChartFrame): DrawnPanel | undefined {
-  const times = frame.runs.flatMap((run) => run.settles.map(({ y }) => y));
-  if (times.length === 0) return undefined;
+  const y = settleScale(frame);
+  if (y === undefined) return undefined;
   const { lead, axes, theme, x, width } = frame;
   const quick = lead.setup.bench && quickTime(lead.setup.bench, axes.time);
-  const y = chartScale([0, ...times, ...(quick === undefined ? [] : [quick.value])], TICKS, true);
   const stems: Json[] = [];
   const dots: Json[] = [];
   const labels: Json[] = [];
   for (const run of frame.runs) {
     const { color, shape } = run.style;
     const isLead = run.run.result === lead;
-    for (const point of run.settles) {
+    for (const settle of run.settles) {
+      const point = { x: clamped(x, settle.x), y: settle.y };
       if (isLead) stems.push({ x: point.x, y: 0, x2: point.x, y2: point.y, color, width: 1, dash: [1, 0] });
       dots.push({ x: point.x, y: point.y, shape, size: isLead ? 26 : 16, color, fill: color, width: 1 });
     }
@@ -87,6 +85,23 @@ export function settleStrip(frame: ChartFrame): DrawnPanel | undefined {
     },
     data: { "settle-lines": stems, settles: dots, "settle-labels": labels },
   };
+}
+
+/** Scale of the coefficients; `undefined` where there are none. */
+export function coefficientScale(runs: readonly StyledRun[]): ChartScale | undefined {
+  const values = runs.flatMap((run) => run.coefficients.flatMap(({ points }) => points.map(({ y }) => y)));
+  return values.length === 0 ? undefined : chartScale(values, TICKS, true);
+}
+
+/** Scale of the settle times, from zero; `undefined` where there are none. */
+export function settleScale({
+  runs,
+  lead,
+  axes,
+}: Pick<ChartFrame, "runs" | "lead" | "axes">): ChartScale | undefined {
+  const times = runs.flatMap((run) => run.settles.map(({ y }) => y));
+  const quick = lead.setup.bench && quickTime(lead.setup.bench, axes.time)?.value;
+  return times.length === 0 ? undefined : chartScale([0, ...times, quick ?? 0], TICKS, true);
 }
 
 /** The longest quick approach of a bench in the unit, and its label; `undefined` where the bench states neither time. */

@@ -16,6 +16,8 @@ const SQUARE_WIDTH = 1050;
 /** Bold over regular in the same font, over all of ASCII, with a little to spare. */
 const BOLD = 1.13;
 
+/** A space at which no line breaks. */
+export const HARD_SPACE = "\u00a0";
 const ELLIPSIS = "…";
 /** More is never shown, and never measured. */
 const LONGEST_TEXT = 400;
@@ -24,7 +26,7 @@ const LONGEST_TEXT = 400;
 export function textWidth(text: string, size: number, bold = false): number {
   let sum = 0;
   for (const letter of text) {
-    const code = letter.codePointAt(0) ?? 0;
+    const code = letter === HARD_SPACE ? FIRST : (letter.codePointAt(0) ?? 0);
     sum += WIDTHS[code - FIRST] ?? (code <= LAST_OF_ALPHABETS ? ALPHABET_WIDTH : SQUARE_WIDTH);
   }
   return (sum / 1000) * size * (bold ? BOLD : 1);
@@ -60,11 +62,14 @@ export function clipText(text: string, width: number, size: number, bold = false
   return ELLIPSIS;
 }
 
-/** The text broken between words into lines that fit; what does not fit into the last allowed line is clipped. */
+/** The text broken between words into lines that fit, at a hard space only where it must be; what does not fit into the last allowed line is clipped. */
 export function wrapText(text: string, width: number, size: number, most: number, bold = false): string[] {
   const lines: string[] = [];
   let line = "";
-  const words = text.split(" ").filter((word) => word !== "");
+  const words = text
+    .split(" ")
+    .flatMap((word) => (textWidth(word, size, bold) <= width ? word : word.split(HARD_SPACE)))
+    .filter((word) => word !== "");
   for (const [index, word] of words.entries()) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (line === "" || textWidth(longer, size, bold) <= width) {

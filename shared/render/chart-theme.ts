@@ -29,8 +29,8 @@ export const LIGHT_THEME: ChartTheme = {
   grid: "#e8eaed",
   baseline: "#868c93",
   series: SERIES,
-  fallBack: "#f9e2d2",
-  unresolved: "#fcf3ec",
+  fallBack: "#fbe8da",
+  unresolved: "#fdf5ef",
 };
 
 export const DARK_THEME: ChartTheme = {
@@ -42,6 +42,6 @@ export const DARK_THEME: ChartTheme = {
   grid: "#323437",
   baseline: "#90969d",
   series: SERIES,
-  fallBack: "#4d3524",
-  unresolved: "#342a23",
+  fallBack: "#41301f",
+  unresolved: "#2d2620",
 };

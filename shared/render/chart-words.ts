@@ -2,14 +2,15 @@
 import { PORT_AREAS, type PortArea } from "../calc/port-areas.ts";
 import type { RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
-import type { ChartAxes, ChartRun, DrawnRun } from "./chart-run.ts";
-import { cleanText } from "./chart-text.ts";
+import { type ChartAxes, type ChartRun, type DrawnRun, isFlagged } from "./chart-run.ts";
+import { cleanText, HARD_SPACE } from "./chart-text.ts";
 
 /** The run's id and title; of several runs their ids, the leading one first. */
 export function chartTitle(lead: RunResult, runs: readonly ChartRun[]): string {
   const { id, title } = lead.setup.run;
   const others = runs.filter(({ result }) => result !== lead).map(({ result }) => result.setup.run.id);
-  if (others.length > 0) return cleanText(`${id} and ${others.join(", ")}`);
+  if (others.length === 1) return cleanText(`${id} against ${others[0]}`);
+  if (others.length > 1) return cleanText([id, ...others].join(", "));
   return cleanText(title === undefined ? id : `${id}: ${title}`);
 }
 
@@ -17,7 +18,7 @@ export function chartTitle(lead: RunResult, runs: readonly ChartRun[]): string {
 export function chartFacts(runs: readonly ChartRun[]): string {
   const all = runs.map(({ result }) => factsOf(result.setup));
   const [first = []] = all;
-  return cleanText(first.filter((fact) => all.every((facts) => facts.includes(fact))).join(" · "));
+  return listed(first.filter((fact) => all.every((facts) => facts.includes(fact))));
 }
 
 function factsOf({ port, run, bench, date, direction, target, head }: Setup): string[] {
@@ -37,22 +38,29 @@ function factsOf({ port, run, bench, date, direction, target, head }: Setup): st
 export function chartNotes(
   drawn: readonly DrawnRun[],
   barred: readonly DrawnRun[],
+  leadId: string,
   area: PortArea["name"],
 ): string {
   const points = drawn.flatMap((run) => run.points);
   const bars = barred.some((run) => run.points.some((point) => point.bar !== undefined && !point.void));
-  const whose = barred.length < drawn.length ? " of the main run" : "";
-  return [
-    bars ? `bars: expanded uncertainty U (k = 2)${whose}` : undefined,
+  const whose = barred.length < drawn.length ? ` of ${leadId}` : "";
+  const hasLines = drawn.some(({ lines }) => lines.length > 0);
+  return listed([
+    bars ? `bars: uncertainty U (k = 2)${whose} where larger than the symbol` : undefined,
     drawn.some(({ lines }) => lines.some(({ branch }) => branch === "falling"))
-      ? "dotted: lift coming down"
+      ? "dotted, hollow: lift coming down"
       : undefined,
-    points.some(({ flags }) => flags.length > 0) ? "triangle: flagged" : undefined,
+    points.some((point) => isFlagged(point)) ? "triangle: flagged" : undefined,
     points.some((point) => point.void) ? "cross: void" : undefined,
-    drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
-  ]
-    .filter((note) => note !== undefined)
-    .join(" · ");
+    hasLines && drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
+  ]);
+}
+
+/** In one line that breaks only between its parts. */
+function listed(parts: readonly (string | undefined)[]): string {
+  return parts
+    .flatMap((part) => (part === undefined ? [] : cleanText(part).replaceAll(" ", HARD_SPACE)))
+    .join(`${HARD_SPACE}· `);
 }
 
 function missingArea(area: PortArea["name"]): string {

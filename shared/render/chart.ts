@@ -1,15 +1,15 @@
 // Draws runs as a Vega-Lite picture: corrected flow on lift, the discharge coefficient and the settle times below.
 import type { PortArea } from "../calc/port-areas.ts";
 import type { RunResult } from "../model/result.ts";
-import { END_LABEL_INDENT, endLabelsHeight } from "./chart-end-labels.ts";
-import { barredRuns, flowPanel } from "./chart-flow.ts";
+import { END_LABEL_INDENT, endLabelsHeight, moreRuns } from "./chart-end-labels.ts";
+import { barredRuns, flowPanel, flowScale } from "./chart-flow.ts";
 import { type ChartFrame, type DrawnPanel, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
-import { chartConfig, HEADING, type Json, LABEL_SIZE, panelSpec } from "./chart-layers.ts";
+import { AXIS_SIZE, chartConfig, HEADING, type Json, LABEL_SIZE, panelSpec } from "./chart-layers.ts";
 import { type ChartAxes, type ChartRun, drawnRun } from "./chart-run.ts";
-import { type ChartScale, chartScale } from "./chart-scale.ts";
-import { coefficientStrip, quickTime, settleStrip } from "./chart-strips.ts";
+import { type ChartScale, chartScale, tickText } from "./chart-scale.ts";
+import { coefficientScale, coefficientStrip, quickTime, settleScale, settleStrip } from "./chart-strips.ts";
 import { runStyles } from "./chart-style.ts";
-import { clipText, textWidth, wrapText } from "./chart-text.ts";
+import { clipText, HARD_SPACE, textWidth, wrapText } from "./chart-text.ts";
 import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
 import { chartFacts, chartNotes, chartTitle, endLabel, liftTitle } from "./chart-words.ts";
 import { displayUnits } from "./display-units.ts";
@@ -36,13 +36,16 @@ const TITLE_SIZE = 15;
 const TITLE_LINES = 2;
 const NOTE_SIZE = 10.5;
 const NOTE_LINES = 3;
-/** Room for the flow axis's numbers. */
-const PADDING_LEFT = 44;
+/** Room for the axes' numbers: at least this, and this much more than the widest. */
+const LEAST_LEFT = 44;
+const LEFT_GAP = 10;
 /** Room to the right of the plot: at least for half a tick's number, at most this share of the picture. */
 const LEAST_MARGIN = 16;
 const LARGEST_MARGIN = 0.27;
 /** Between two ticks of the lift axis, about. */
-const LIFT_TICK = 70;
+const LIFT_TICK = 90;
+/** Up to so many runs all have a label at their line's end. */
+const FEW_RUNS = 8;
 const EMPTY_HEIGHT = 160;
 
 /**
@@ -67,7 +70,13 @@ export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {})
   const panels: DrawnPanel[] = [flowPanel(frame, height), ...strips];
   const barred = barredRuns(frame.runs, lead);
   return {
-    ...shellOf(title, [chartFacts(runs), chartNotes(frame.runs, barred, area)], outer, theme),
+    ...shellOf(
+      title,
+      [chartFacts(runs), chartNotes(frame.runs, barred, lead.setup.run.id, area)],
+      outer,
+      frame.left,
+      theme,
+    ),
     datasets: Object.assign({}, ...panels.map(({ data }) => data)),
     vconcat: panels.map(({ panel }, index) =>
       panelSpec({ ...panel, ...(index === panels.length - 1 && { lift: liftTitle(frame.axes) }) }, theme),
@@ -93,7 +102,7 @@ function frameOf(
   });
   // The leading run comes last, so that it lies on top.
   const ordered = [...styled].sort((a, b) => rank(a, lead) - rank(b, lead));
-  const left = PADDING_LEFT;
+  const left = leftMargin({ runs: ordered, lead, axes });
   const right = rightMargin(ordered, lead, axes, outer);
   const width = outer - 2 * PADDING - left - right;
   return { lead, runs: ordered, axes, theme, x: liftScale(ordered, width), width, left, right };
@@ -113,11 +122,20 @@ function liftScale(runs: readonly StyledRun[], width: number): ChartScale {
   return chartScale([0, highest > 0 ? highest : 1, ...values], width / LIFT_TICK, false);
 }
 
+function leftMargin(frame: Pick<ChartFrame, "runs" | "lead" | "axes">): number {
+  const scales = [flowScale(frame), coefficientScale(frame.runs), settleScale(frame)];
+  const widest = scales.flatMap(
+    (scale) => scale?.ticks.map((tick) => textWidth(tickText(scale, tick), AXIS_SIZE)) ?? [],
+  );
+  return Math.ceil(Math.max(LEAST_LEFT, LEFT_GAP + Math.max(0, ...widest)));
+}
+
 function rightMargin(runs: readonly StyledRun[], lead: RunResult, axes: ChartAxes, outer: number): number {
   const most = outer * LARGEST_MARGIN;
   const quick = runs.some(({ settles }) => settles.length > 0) && lead.setup.bench;
   const quickLabel = quick ? quickTime(quick, axes.time)?.label : undefined;
   const wanted = [
+    ...(runs.length > FEW_RUNS ? [END_LABEL_INDENT + textWidth(moreRuns(runs.length), LABEL_SIZE)] : []),
     ...(runs.length > 1 ? runs.map(({ label }) => END_LABEL_INDENT + textWidth(label, LABEL_SIZE)) : []),
     ...(quickLabel === undefined ? [] : [MARGIN_GAP + textWidth(quickLabel, LABEL_SIZE)]),
   ];
@@ -129,35 +147,48 @@ function mainHeight(width: number): number {
   return Math.round(Math.min(460, Math.max(220, width * 0.56)));
 }
 
-/** Everything around the panels. */
-function shellOf(title: string, notes: readonly string[], outer: number, theme: ChartTheme): Json {
+/** Everything around the panels; `indent` is the room to the left of their plots. */
+function shellOf(
+  title: string,
+  notes: readonly string[],
+  outer: number,
+  indent: number,
+  theme: ChartTheme,
+): Json {
   const width = outer - 2 * PADDING;
   const text = wrapText(title, width, TITLE_SIZE, TITLE_LINES, true);
   const subtitle = notes.flatMap((note) => wrapText(note, width, NOTE_SIZE, NOTE_LINES));
   return {
     $schema: SCHEMA,
-    description: [title, ...notes].filter((note) => note !== "").join(". "),
+    description: [title, ...notes]
+      .filter((note) => note !== "")
+      .join(". ")
+      .replaceAll(HARD_SPACE, " "),
     background: theme.background,
     padding: PADDING,
     bounds: "flush",
     spacing: HEADING + 14,
-    title: {
-      text,
-      ...(subtitle.length > 0 && {
-        subtitle,
-        subtitleFontSize: NOTE_SIZE,
-        subtitleLineHeight: NOTE_SIZE + 4,
-      }),
-      anchor: "start",
-      frame: "group",
-      fontSize: TITLE_SIZE,
-      lineHeight: TITLE_SIZE + 4,
-      fontWeight: "bold",
-      dx: -PADDING_LEFT,
-      offset: HEADING + 8,
-      subtitlePadding: 6,
-    },
+    ...(text.length > 0 && { title: titleOf(text, subtitle, indent) }),
     config: chartConfig(theme),
+  };
+}
+
+function titleOf(text: readonly string[], subtitle: readonly string[], indent: number): Json {
+  return {
+    text,
+    ...(subtitle.length > 0 && {
+      subtitle,
+      subtitleFontSize: NOTE_SIZE,
+      subtitleLineHeight: NOTE_SIZE + 4,
+    }),
+    anchor: "start",
+    frame: "group",
+    fontSize: TITLE_SIZE,
+    lineHeight: TITLE_SIZE + 4,
+    fontWeight: "bold",
+    dx: 0 - indent,
+    offset: HEADING,
+    subtitlePadding: 6,
   };
 }
 
@@ -165,7 +196,7 @@ function shellOf(title: string, notes: readonly string[], outer: number, theme: 
 function emptyChart(message: string, title: string, outer: number, theme: ChartTheme): VegaLiteSpec {
   const width = outer - 2 * PADDING;
   return {
-    ...shellOf(title, [], outer, theme),
+    ...shellOf(title, [], outer, 0, theme),
     datasets: { message: [{ text: clipText(message, width, LABEL_SIZE) }] },
     vconcat: [
       {

@@ -57,8 +57,7 @@ interface SetColumn {
 /** Numbers stand with their points under each other at the right, words at the left. */
 function setColumn({ title, unit, isNumber, cells }: TableColumn): SetColumn {
   const head = [...title.split(" "), unit === "" ? "" : `[${unit}]`];
-  const shown = cells.map(printable);
-  const aligned = isNumber ? alignedAtPoint(shown) : shown;
+  const aligned = isNumber ? alignedAtPoint(cells) : cells;
   const width = Math.max(...[...head, ...aligned].map(widthOf));
   const pad = (cell: string) => {
     const blanks = " ".repeat(width - widthOf(cell));

@@ -1,0 +1,10 @@
+// The list of commands: a new one is its own file and one line here.
+import type { Subcommand } from "../subcommand.ts";
+import { chart } from "./chart.ts";
+import { check } from "./check.ts";
+import { explain } from "./explain.ts";
+import { format } from "./format.ts";
+import { newFile } from "./new.ts";
+import { table } from "./table.ts";
+
+export const SUBCOMMANDS: readonly Subcommand[] = [check, format, table, chart, newFile, explain];

@@ -1,0 +1,58 @@
+// `headnote table`: prints the results of a record's runs.
+import type { TableInput } from "../../../shared/render/table-input.ts";
+import type { ComputedRun } from "../../analysis/project.ts";
+import { FINE, UNUSABLE } from "../exit-code.ts";
+import { type OpenRecord, openRecord } from "../open-record.ts";
+import { pickRuns } from "../pick-runs.ts";
+import { rowFindings } from "../row-findings.ts";
+import { listOption, type Subcommand, textOption } from "../subcommand.ts";
+
+/** By the name behind `--format`; each is loaded when it is asked for. */
+const FORMATS: Readonly<Record<string, () => Promise<(input: TableInput) => string>>> = {
+  text: async () => (await import("../../../shared/render/table-text.ts")).tableText,
+  json: async () => {
+    const { tableReport } = await import("../../../shared/render/table-report.ts");
+    return (input) => `${JSON.stringify(tableReport(input), null, 2)}\n`;
+  },
+  csv: async () => (await import("../../../shared/render/table-csv.ts")).tableCsv,
+  markdown: async () => (await import("../../../shared/render/table-markdown.ts")).tableMarkdown,
+};
+
+export const table: Subcommand = {
+  name: "table",
+  args: "<file>",
+  summary: "print corrected flow, coefficients and uncertainty of every point",
+  examples: [
+    ["headnote table a114/as-cast.headnote", "all runs of a record"],
+    ["headnote table as-cast.headnote --run i3", "one of them"],
+    ["headnote table as-cast.headnote --format csv > flow.csv", "for a spreadsheet"],
+  ],
+  options: [
+    { flags: "--run <id>", about: "only this run; may be repeated", isRepeatable: true },
+    {
+      flags: "--format <format>",
+      about: "how the table is set",
+      choices: Object.keys(FORMATS),
+      preset: "text",
+    },
+  ],
+  run: async (call, io) => {
+    const record = await openRecord(call.args[0] ?? "", io);
+    const runs = record && pickRuns(record, listOption(call, "run"), io);
+    if (record === undefined || runs === undefined) return UNUSABLE;
+    const set = await FORMATS[textOption(call, "format") ?? ""]?.();
+    io.out(set?.(tableInput(record, runs)) ?? "");
+    return FINE;
+  },
+};
+
+function tableInput({ shown, findings }: OpenRecord, runs: readonly ComputedRun[]): TableInput {
+  const starts = new Map(runs.map(({ placed, result }) => [result, placed.start]));
+  const codes = new Map(runs.map((run) => [run.result, rowFindings(run, findings)]));
+  return {
+    file: shown,
+    runs: runs.map(({ result }) => result),
+    startLine: (run) => starts.get(run) ?? 0,
+    findingsOf: (run, row) => codes.get(run)?.get(row) ?? [],
+  };
+}

@@ -1,0 +1,9 @@
+// Findings for programs, in the published schema.
+import { type CheckReport, SCHEMA_VERSION } from "../../../shared/messages/report.ts";
+import type { Outcome } from "../outcome.ts";
+
+/** One JSON document; valid also where there is nothing to report. */
+export function jsonReport({ findings, summary }: Outcome): string {
+  const report: CheckReport = { schemaVersion: SCHEMA_VERSION, findings: [...findings], summary };
+  return `${JSON.stringify(report, null, 2)}\n`;
+}

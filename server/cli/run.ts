@@ -1,0 +1,74 @@
+// Reads the command line, hands it to the command that it names, and turns what happens into an exit code.
+import { Command, CommanderError, Option } from "commander";
+import manifest from "../../package.json" with { type: "json" };
+import { SUBCOMMANDS } from "./commands/index.ts";
+import { FINE, OUR_FAULT, UNUSABLE } from "./exit-code.ts";
+import type { Io } from "./io.ts";
+import { type CommandOption, complain, type OptionValue, type Subcommand } from "./subcommand.ts";
+
+const COLOUR: CommandOption = {
+  flags: "--color <when>",
+  about: "whether to colour the output",
+  choices: ["auto", "always", "never"],
+  preset: "auto",
+};
+
+const FIRST_EXAMPLES: Subcommand["examples"] = [
+  ["headnote check", "judge all records in this folder and below"],
+  ["headnote table FILE", "corrected flow, coefficients and uncertainty of every point"],
+  ["headnote chart FILE -o flow.svg", "draw its runs"],
+];
+
+/** Runs a command line (without the program's own name) and gives the exit code; never rejects. */
+export async function run(args: readonly string[], io: Io): Promise<number> {
+  let code = FINE;
+  const program = new Command("headnote")
+    .description(manifest.description)
+    .version(manifest.version)
+    .exitOverride()
+    .configureOutput({ writeOut: io.out, writeErr: io.err })
+    .addHelpText("before", exampleText(FIRST_EXAMPLES));
+  for (const subcommand of SUBCOMMANDS) {
+    addSubcommand(program, subcommand, async (args, options) => {
+      code = await subcommand.run({ args, options }, io);
+    });
+  }
+  try {
+    await program.parseAsync(args, { from: "user" });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? FINE : UNUSABLE;
+    complain(io, `this is our fault, please report it: ${error instanceof Error ? error.message : error}`);
+    if ((io.env["HEADNOTE_DEBUG"] ?? "") !== "" && error instanceof Error) io.err(`${error.stack}\n`);
+    return OUR_FAULT;
+  }
+}
+
+function addSubcommand(
+  program: Command,
+  { name, args, summary, examples, options }: Subcommand,
+  action: (args: readonly string[], options: Readonly<Record<string, OptionValue>>) => Promise<void>,
+): void {
+  const command = program
+    .command(`${name} ${args}`.trim())
+    .description(summary)
+    .addHelpText("before", exampleText(examples));
+  for (const option of [...options, COLOUR]) command.addOption(optionOf(option));
+  command.action(() => action(command.args, command.opts()));
+}
+
+function optionOf({ flags, about, choices, preset, isRepeatable }: CommandOption): Option {
+  const option = new Option(flags, about);
+  if (choices !== undefined) option.choices(choices);
+  if (preset !== undefined) option.default(preset);
+  if (isRepeatable) {
+    option.argParser((value, before: readonly string[] | undefined) => [...(before ?? []), value]);
+  }
+  return option;
+}
+
+function exampleText(examples: Subcommand["examples"]): string {
+  const widest = Math.max(...examples.map(([line]) => line.length));
+  const lines = examples.map(([line, about]) => `  ${line.padEnd(widest)}  ${about}`);
+  return `Examples:\n${lines.join("\n")}\n`;
+}

@@ -1,0 +1,81 @@
+// The service over the disk: files, standard input among them, and the settings that hold for each.
+import { dirname, join, resolve } from "node:path";
+import { DEFAULT_LIMITS } from "../../shared/model/limits.ts";
+import type { Config } from "../service/config.ts";
+import { createService, type Service } from "../service/service.ts";
+import { diskFiles, findUp, readText, slashed } from "./disk-files.ts";
+import type { Io } from "./io.ts";
+import { shownPath } from "./shown-path.ts";
+
+export interface Workspace {
+  readonly service: Service;
+  /** Reads the settings of these files, before they are judged; gives what is wrong with them in sentences. */
+  readonly readSettings: (paths: readonly string[]) => Promise<readonly string[]>;
+  /** Forgets what was read of the disk. */
+  readonly changed: () => void;
+}
+
+const SETTINGS = "headnote.json";
+/** What the settings' own reader calls its default; here so that an empty file does not load that reader. */
+const NO_SETTINGS: Config = { limits: DEFAULT_LIMITS, severity: new Map() };
+
+/** `texts` are the files that are read from elsewhere, by their path. */
+export function openWorkspace(cwd: string, texts: ReadonlyMap<string, string> = new Map()): Workspace {
+  const disk = diskFiles();
+  const folders = new Map<string, string | undefined>();
+  const settings = new Map<string, Config>();
+
+  const settingsOf = (path: string): string | undefined => {
+    const folder = dirname(path);
+    if (!folders.has(folder)) folders.set(folder, findUp(folder, SETTINGS));
+    const found = folders.get(folder);
+    return found === undefined ? undefined : join(found, SETTINGS);
+  };
+
+  const service = createService({
+    files: {
+      read: (path) => {
+        const text = texts.get(path);
+        return text === undefined ? disk.read(path) : { text };
+      },
+      root: disk.root,
+    },
+    config: (path) => settings.get(settingsOf(path) ?? "") ?? NO_SETTINGS,
+  });
+
+  const readSettings = async (paths: readonly string[]): Promise<readonly string[]> => {
+    const problems: string[] = [];
+    for (const file of new Set(paths.flatMap((path) => settingsOf(path) ?? []))) {
+      const read = await readSettingsFile(file);
+      if ("problem" in read) problems.push(`${shownPath(cwd, file)}: ${read.problem}`);
+      else settings.set(file, read);
+    }
+    return problems;
+  };
+
+  const changed = (): void => {
+    folders.clear();
+    settings.clear();
+    service.changed();
+  };
+
+  return { service, readSettings, changed };
+}
+
+async function readSettingsFile(path: string): Promise<Config | { readonly problem: string }> {
+  const read = readText(path);
+  if ("problem" in read) return read;
+  if (/^\s*\{\s*\}\s*$/.test(read.text)) return NO_SETTINGS;
+  const { readConfig } = await import("../service/config.ts");
+  return readConfig(read.text);
+}
+
+/** Where standard input is taken to lie: at a name that the user gives it, else in the current folder. */
+export function stdinPath(cwd: string, name: string | undefined): string {
+  return slashed(resolve(cwd, name ?? "<stdin>"));
+}
+
+/** Standard input, read as files are. */
+export async function stdinText(io: Io): Promise<string> {
+  return new TextDecoder("utf-8", { ignoreBOM: true }).decode(await io.stdin());
+}

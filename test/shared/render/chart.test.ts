@@ -1,0 +1,341 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { RowResult, RunResult } from "../../../shared/model/result.ts";
+import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
+import { LABEL_SIZE } from "../../../shared/render/chart-layers.ts";
+import type { ChartRun } from "../../../shared/render/chart-run.ts";
+import { textWidth } from "../../../shared/render/chart-text.ts";
+import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
+import { evaluateText } from "../../kit/evaluate.ts";
+
+const SHOP = `bench north
+  shows      flow
+  repeat     0.35 %
+  settle     1.6 s
+  quick      2 s
+port p
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       11/32 in
+session 2026-11-20
+  bench      north
+  port       p
+  air        71.5 degF 29.18 inHg 42 %RH
+  leak       none
+`;
+const FALLING_BACK = [58.4, 125.6, 187.4, 229.8, 226.1, 224.9];
+
+type Row = Readonly<Record<string, unknown>>;
+
+function runText(id: string, flows: readonly (number | string)[], lines = ""): string {
+  const rows = flows.map((flow, at) => `  ${((at + 1) / 10).toFixed(3)}  28.0  ${flow}`);
+  return `run ${id}\n${lines}  lift[in]  depression[inH2O]  flow[cfm]\n${rows.join("\n")}\n`;
+}
+
+function runsOf(text: string): readonly RunResult[] {
+  return evaluateText(`${SHOP}${text}`).runs;
+}
+
+function charted(
+  result: RunResult,
+  role: ChartRun["role"] = "main",
+  more: { label?: string; findings?: ReadonlyMap<RowResult, readonly string[]> } = {},
+): ChartRun {
+  return { result, role, label: more.label ?? result.setup.run.id, findings: more.findings ?? new Map() };
+}
+
+function chartOf(text: string, options?: ChartOptions) {
+  return chartSpec(
+    runsOf(text).map((result, at) => charted(result, at === 0 ? "main" : "compared")),
+    options,
+  );
+}
+
+function dataOf(spec: Row, name: string): readonly Row[] {
+  const { datasets } = spec as { readonly datasets: Readonly<Record<string, readonly Row[]>> };
+  return datasets[name] ?? [];
+}
+
+function textsOf(spec: Row): readonly unknown[] {
+  return dataOf(spec, "labels").map((label) => label["text"]);
+}
+
+/** Panels as Vega-Lite will lay them out, with their scales. */
+function panelsOf(spec: Row) {
+  type Channel = { readonly scale: { readonly domain: readonly [number, number] }; readonly axis: Row };
+  return spec["vconcat"] as readonly {
+    readonly width: number;
+    readonly height: number;
+    readonly encoding: { readonly x: Channel; readonly y: Channel };
+  }[];
+}
+
+interface LabelBox {
+  readonly text: string;
+  readonly left: number;
+  readonly right: number;
+  readonly middle: number;
+}
+
+function labelBoxes(spec: Row): LabelBox[] {
+  const [main] = panelsOf(spec);
+  if (main === undefined) return [];
+  const [x0, x1] = main.encoding.x.scale.domain;
+  const [y0, y1] = main.encoding.y.scale.domain;
+  return dataOf(spec, "labels").map((label) => {
+    const text = String(label["text"]);
+    const left = ((Number(label["x"]) - x0) / (x1 - x0)) * main.width;
+    const middle = main.height * (1 - (Number(label["y"]) - y0) / (y1 - y0));
+    return { text, left, middle, right: left + textWidth(text, LABEL_SIZE) };
+  });
+}
+
+function checkLabelsApart(spec: Row, outer: number) {
+  const boxes = labelBoxes(spec);
+  const height = panelsOf(spec)[0]?.height ?? 0;
+  boxes.forEach((a, at) => {
+    expect(a.left).toBeGreaterThanOrEqual(-1e-6);
+    // 16 of padding to either side, 44 for the numbers of the flow axis.
+    expect(a.right).toBeLessThanOrEqual(outer - 2 * 16 - 44 + 1e-6);
+    expect(a.middle - LABEL_SIZE / 2).toBeGreaterThanOrEqual(0);
+    expect(a.middle + LABEL_SIZE / 2).toBeLessThanOrEqual(height);
+    for (const b of boxes.slice(at + 1)) {
+      const apart =
+        a.right <= b.left + 1e-6 || b.right <= a.left + 1e-6 || Math.abs(a.middle - b.middle) >= LABEL_SIZE;
+      expect(apart, `${a.text} on ${b.text}`).toBe(true);
+    }
+  });
+}
+
+describe("points and lines", () => {
+  test("every row with a lift and a flow is a point with its words and its line", () => {
+    const points = dataOf(chartOf(runText("r", [58.4, "-", 187.4])), "points");
+    expect(points.map(({ x, line }) => [x, line])).toEqual([
+      [0.1, 2],
+      [0.3, 4],
+    ]);
+    expect(points[0]?.["y"]).toBeCloseTo(58.4, 6);
+    expect(points[0]?.["about"]).toMatch(/^r, lift 0\.100 in: 58\.\d+ ± \d\.\d+ cfm$/);
+  });
+
+  test("void rows are crosses and no points", () => {
+    const spec = chartOf(runText("r", [58.4, '125.6 void "belt slipped"', 187.4]));
+    expect(dataOf(spec, "points")).toHaveLength(2);
+    expect(dataOf(spec, "crosses").map(({ x }) => x)).toEqual([0.2]);
+    expect(textsOf(spec)).toContain("void");
+  });
+
+  test("a flagged point has another symbol, an outline and its codes", () => {
+    const [run] = runsOf(runText("r", [58.4, 125.6, 187.4]));
+    if (run === undefined) throw new Error("one run");
+    const row = run.rows[1];
+    const findings = new Map(row === undefined ? [] : [[row, ["off-target"]] as const]);
+    const spec = chartSpec([charted(run, "main", { findings })]);
+    const flagged = dataOf(spec, "points")[1];
+    expect(flagged).toMatchObject({ shape: "triangle-up", fill: LIGHT_THEME.background });
+    expect(flagged?.["about"]).toContain("off-target");
+    expect(textsOf(spec)).toContain("off-target");
+  });
+
+  test("lines join averaged stations; the branch that comes down is dotted", () => {
+    const down = "  0.500  28.0  240\n  0.300  28.0  183\n";
+    const spec = chartOf(`${runText("r", [58.4, 125.6, 187.4, 229.8, 243, 250])}${down}`);
+    const lines = dataOf(spec, "flow-lines");
+    expect(lines.filter(({ series }) => series === "0 rising")).toHaveLength(6);
+    const falling = lines.filter(({ series }) => series === "0 falling");
+    expect(falling.map(({ x }) => x)).toEqual([0.3, 0.5]);
+    expect(falling[0]?.["dash"]).not.toEqual(lines[0]?.["dash"]);
+  });
+
+  test("a slipped reading stands at the edge with its value and does not stretch the axis", () => {
+    const spec = chartOf(runText("r", [58.4, 125.6, 187.4, 2298, 240, 250]));
+    expect(panelsOf(spec)[0]?.encoding.y.scale.domain).toEqual([0, 300]);
+    expect(dataOf(spec, "points").find(({ x }) => x === 0.4)?.["y"]).toBe(300);
+    expect(textsOf(spec)).toContain("off scale: 2298 cfm");
+  });
+
+  test("an expected flow is marked with its band", () => {
+    const spec = chartOf(runText("r", [58.4, 125.6], "  expect flow 120 cfm at 0.2 in within 5 %\n"));
+    expect(dataOf(spec, "marks")).toContainEqual(expect.objectContaining({ y: 114, y2: 126 }));
+    expect(textsOf(spec)).toContain("target");
+  });
+});
+
+describe("fall-backs", () => {
+  function checkShade(flows: readonly number[], from: number, to: number, fill: string, label: RegExp) {
+    const spec = chartOf(runText("r", flows));
+    const shades = dataOf(spec, "falls");
+    expect(shades).toHaveLength(1);
+    expect(shades[0]?.["x"]).toBeCloseTo(from, 9);
+    expect(shades[0]?.["x2"]).toBeCloseTo(to, 9);
+    expect(shades[0]?.["fill"]).toBe(fill);
+    expect(textsOf(spec)).toContainEqual(expect.stringMatching(label));
+  }
+
+  test("are shaded from onset to the last station, with their depth", () => {
+    checkShade(FALLING_BACK, 0.4, 0.6, LIGHT_THEME.fallBack, /^falls back 2\.1 %$/);
+  });
+
+  test("are shaded up to their recovery", () => {
+    checkShade([...FALLING_BACK, 233, 236], 0.4, 0.7, LIGHT_THEME.fallBack, /^falls back 2\.1 %$/);
+  });
+
+  test("that chance may have made are lighter and say so", () => {
+    const flows = [58.4, 125.6, 187.4, 229.8, 228.5, 228.6];
+    checkShade(flows, 0.4, 0.6, LIGHT_THEME.unresolved, /^0\.6 %\? not resolved$/);
+  });
+
+  test("are not there on a curve that rises", () => {
+    expect(dataOf(chartOf(runText("r", [58.4, 125.6, 187.4])), "falls")).toEqual([]);
+  });
+});
+
+describe("axes and panels", () => {
+  function checkTitles(options: ChartOptions, titles: readonly unknown[], lift: string) {
+    const settled = runText("r", [58.4, 125.6]).replace("flow[cfm]", "flow[cfm] settle[s]");
+    const panels = panelsOf(
+      chartOf(settled.replace("58.4", "58.4 1.4").replace("125.6", "125.6 1.5"), options),
+    );
+    expect(panels.map(({ encoding }) => encoding.y.axis["title"])).toEqual(titles);
+    expect(panels.at(-1)?.encoding.x.axis["title"]).toBe(lift);
+  }
+  const flow = "Corrected flow, cfm at 28 inH2O, air of the day";
+  const time = "Time to settle, s";
+
+  test("say what they show, in which unit, at which depression and in which air", () => {
+    checkTitles({}, [flow, "Cd on the curtain area", time], "Valve lift, in");
+    checkTitles({ cd: "gap" }, [flow, "Cd on the gap area", time], "Valve lift, in");
+    checkTitles(
+      { xAxis: "lift-ratio" },
+      [flow, "Cd on the curtain area", time],
+      "Lift over valve diameter, L/D",
+    );
+  });
+
+  test("a reference air is named", () => {
+    const spec = chartOf(runText("r", [58.4], "  reference isa\n"));
+    expect(panelsOf(spec)[0]?.encoding.y.axis["title"]).toBe("Corrected flow, cfm at 28 inH2O, in isa");
+  });
+
+  test("a coefficient that cannot be computed is left out with a word about it", () => {
+    const [run] = evaluateText(`${SHOP.replace("  throat     1.780 in\n", "")}${runText("r", [58.4])}`).runs;
+    if (run === undefined) throw new Error("one run");
+    const spec = chartSpec([charted(run)], { cd: "throat" });
+    expect(panelsOf(spec)).toHaveLength(1);
+    expect(spec["description"]).toMatch(/no Cd on the throat area: it takes the port's throat, stem/);
+  });
+
+  test("the flow axis begins at zero, and all panels share one lift axis", () => {
+    const panels = panelsOf(chartOf(runText("r", FALLING_BACK)));
+    expect(panels[0]?.encoding.y.scale.domain[0]).toBe(0);
+    for (const { encoding } of panels) expect(encoding.x.scale.domain).toEqual([0, 0.6]);
+  });
+
+  test("the coefficient on the curtain is that of the averaged station", () => {
+    // Effective over curtain area of the same row, pi D L; D = 2.020 in.
+    const [run] = runsOf(runText("r", [58.4]));
+    if (run === undefined) throw new Error("one run");
+    const expected = (run.rows[0]?.effectiveArea ?? 0) / (Math.PI * 2.02 * 0.1 * 0.0254 ** 2);
+    expect(dataOf(chartSpec([charted(run)]), "coefficients")[0]?.["y"]).toBeCloseTo(expected, 9);
+  });
+
+  test("themes are plain values", () => {
+    expect(chartOf(runText("r", [58.4]), { theme: DARK_THEME })["background"]).toBe(DARK_THEME.background);
+  });
+});
+
+describe("several runs", () => {
+  test("are named at their lines' ends, the baseline grey", () => {
+    const [cast, cut] = runsOf(runText("cast", FALLING_BACK) + runText("cut", [59, 127, 192, 236, 243, 248]));
+    if (cast === undefined || cut === undefined) throw new Error("two runs");
+    const spec = chartSpec([charted(cast, "baseline", { label: "as cast" }), charted(cut, "main")]);
+    expect(textsOf(spec)).toEqual(expect.arrayContaining(["as cast", "cut"]));
+    expect(dataOf(spec, "keys").map(({ color }) => color)).toEqual([
+      LIGHT_THEME.series[0],
+      LIGHT_THEME.baseline,
+    ]);
+    // The baseline's fall-back is not the main run's.
+    expect(dataOf(spec, "falls")).toEqual([]);
+    expect(spec["title"]).toMatchObject({ text: ["cut against cast"] });
+  });
+
+  test("differ without colour too", () => {
+    const spec = chartOf(
+      Array.from({ length: 8 }, (_, at) => runText(`c${at}`, [58 + at, 125 + at])).join(""),
+    );
+    const looks = dataOf(spec, "keys").map(({ color, shape }) => `${color} ${shape}`);
+    expect(new Set(looks).size).toBe(8);
+    const near = dataOf(spec, "keys").map(({ shape }) => shape);
+    expect(new Set(near.slice(0, 7)).size).toBe(7);
+  });
+
+  test("quoted otherwise say so in their label", () => {
+    const spec = chartOf(runText("a", [58.4]) + runText("b", [50], "  quote 10 inH2O\n"));
+    expect(textsOf(spec).join(" ")).toContain("b (at 10 inH2O, air of the day)");
+  });
+});
+
+describe("labels", () => {
+  const flows = fc.array(fc.integer({ min: 1, max: 400 }), { minLength: 1, maxLength: 12 });
+  const label = fc.string({ maxLength: 60 });
+  const width = fc.integer({ min: 280, max: 1400 });
+
+  test("never stand on each other nor leave the picture", () => {
+    fc.assert(
+      fc.property(fc.array(fc.tuple(flows, label), { minLength: 1, maxLength: 12 }), width, (all, outer) => {
+        const runs = runsOf(all.map(([flow], at) => runText(`r${at}`, flow)).join(""));
+        const flagged = runs.map((result, at) => {
+          const findings = new Map(result.rows.map((row) => [row, ["off-target"]] as const));
+          return charted(result, at === 0 ? "main" : "compared", { label: all[at]?.[1] ?? "", findings });
+        });
+        checkLabelsApart(chartSpec(flagged, { width: outer }), outer);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("that do not all fit are counted", () => {
+    const many = Array.from({ length: 60 }, (_, at) => runText(`c${at}`, [50 + at / 10, 120])).join("");
+    const spec = chartOf(many);
+    expect(textsOf(spec)).toContainEqual(expect.stringMatching(/^and \d+ more$/));
+    checkLabelsApart(spec, 760);
+  });
+});
+
+describe("what a record may hold", () => {
+  test("texts stay data: nothing of them becomes an expression or a line of its own", () => {
+    const hostile = `"}]{ datum.x \${alert(1)} <script>\u0000\u202e\n ${"long ".repeat(2000)}`;
+    const [run] = runsOf(runText("r", [58.4, 125.6]));
+    if (run === undefined) throw new Error("one run");
+    const spec = chartSpec([
+      charted(run, "main", { label: hostile }),
+      charted(run, "compared", { label: hostile }),
+    ]);
+    const text = JSON.stringify(spec);
+    expect(text).not.toMatch(/"(expr|signal|calculate|labelExpr|filter|url)":/);
+    expect(text).not.toContain("\\u0000");
+    expect(text).not.toContain("\u202e");
+    for (const written of textsOf(spec)) expect(String(written).length).toBeLessThan(100);
+    checkLabelsApart(spec, 760);
+  });
+
+  test("nothing to draw is said in words", () => {
+    expect(dataOf(chartSpec([]), "message")).toEqual([{ text: "No run to draw" }]);
+    expect(dataOf(chartOf(runText("r", ["-", "-"])), "message")[0]?.["text"]).toMatch(/^No point to draw/);
+  });
+
+  test("the specification is plain JSON and drawn alike twice", () => {
+    fc.assert(
+      fc.property(fc.array(fc.float({ noNaN: true, noDefaultInfinity: true }), { maxLength: 6 }), (flows) => {
+        const written = flows.map((flow) => (Math.abs(flow) > 1e15 ? 0 : flow.toFixed(3)));
+        const spec = chartOf(runText("r", written));
+        expect(JSON.parse(JSON.stringify(spec))).toEqual(spec);
+        expect(chartOf(runText("r", written))).toEqual(spec);
+        expect(JSON.stringify(dataOf(spec, "points"))).not.toContain('"y":null');
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
