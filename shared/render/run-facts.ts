@@ -1,5 +1,5 @@
 // Says in words what a run's numbers stand on, and what was assumed because nobody stated it.
-import type { StatedAir } from "../model/model.ts";
+import type { Reference, StatedAir } from "../model/model.ts";
 import type { RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { formatFixed } from "../quantity/digits.ts";
@@ -15,12 +15,17 @@ const DENSITY_DECIMALS = 4;
 /** The facts of a run in the order in which a reader asks for them. The words hold the record's texts as written. */
 export function runFacts(result: RunResult): readonly Fact[] {
   const { setup } = result;
-  const { run, port, date, target, quote } = setup;
+  const { run, session, port, date, target, quote } = setup;
   const cylinder = run.cylinder === undefined ? [] : [`cylinder ${run.cylinder}`];
   const facts: (readonly [string, readonly string[]])[] = [
     [
       "port",
-      [port?.id ?? "not stated", ...(port?.side ? [port.side] : []), ...cylinder, setup.direction.value],
+      [
+        port?.id ?? missingWords(run.port ?? session?.port),
+        ...(port?.side ? [port.side] : []),
+        ...cylinder,
+        setup.direction.value,
+      ],
     ],
     ["stage", run.stage === undefined ? [] : [run.stage]],
     ["date", date === undefined ? [] : [date.value]],
@@ -45,8 +50,13 @@ export function quantityWords({ text, unit }: Quantity): string {
   return `${text} ${unit.symbol}`;
 }
 
-function benchWords({ setup: { bench }, repeatability }: RunResult): readonly string[] {
-  if (bench === undefined) return ["not stated"];
+/** What is named but not there is not the same as what nobody names. */
+function missingWords(reference: Reference | undefined): string {
+  return reference === undefined ? "not stated" : `${reference.id} not found`;
+}
+
+function benchWords({ setup: { run, session, bench }, repeatability }: RunResult): readonly string[] {
+  if (bench === undefined) return [missingWords(run.bench ?? session?.bench)];
   const { deviation, source } = repeatability;
   if (source === "default") return [bench.id];
   const share = `repeats to ${shareWords(deviation)}`;

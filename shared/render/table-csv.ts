@@ -9,10 +9,8 @@ import { printable } from "../text/printable.ts";
 import { type CsvCell, csv } from "./csv.ts";
 import { type DisplayUnits, displayUnits, unit } from "./display-units.ts";
 import { resultUnit } from "./result-unit.ts";
+import { rounded } from "./rounded.ts";
 import type { TableInput } from "./table-input.ts";
-
-/** Digits that survive conversion to a unit and back. */
-const DIGITS = 12;
 
 /** A reading with all that its line is made from. */
 interface Reading {
@@ -109,8 +107,13 @@ function headsOf({ id, gives }: PointCalculation, readings: readonly Reading[]):
 }
 
 function computedColumn(head: string, { dimension }: PointCalculation, units: DisplayUnits): Column {
-  if (dimension === "none") return { head, cell: ({ values }) => rounded(values.get(head)?.value) };
-  return withUnit(head, resultUnit(units, dimension), ({ values }) => values.get(head)?.value);
+  const valueIn = ({ values }: Reading) => values.get(head)?.value;
+  if (dimension !== "none") return withUnit(head, resultUnit(units, dimension), valueIn);
+  const cell = (reading: Reading) => {
+    const value = valueIn(reading);
+    return value === undefined ? undefined : rounded(value);
+  };
+  return { head, cell };
 }
 
 function lastColumns(units: DisplayUnits): readonly Column[] {
@@ -128,13 +131,9 @@ function withUnit(name: string, unit: Unit, si: (reading: Reading) => number | u
     head: `${name}[${unit.symbol}]`,
     cell: (reading) => {
       const value = si(reading);
-      return rounded(value === undefined ? undefined : fromSI(value, unit));
+      return value === undefined ? undefined : rounded(fromSI(value, unit));
     },
   };
-}
-
-function rounded(value: number | undefined): number | undefined {
-  return value === undefined ? undefined : Number(value.toPrecision(DIGITS));
 }
 
 function clean(cell: CsvCell): CsvCell {

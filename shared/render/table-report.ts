@@ -15,10 +15,8 @@ import type { Quantity } from "../quantity/quantity.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { type DisplayUnits, displayUnits, unit } from "./display-units.ts";
 import { resultUnit } from "./result-unit.ts";
+import { rounded } from "./rounded.ts";
 import type { TableInput } from "./table-input.ts";
-
-/** Digits that survive conversion to a unit and back; the rest is noise of binary fractions. */
-const DIGITS = 12;
 
 /**
  * The report of a file's runs, as JSON data: values in the units of the record and in SI, 12 significant digits, `null`
@@ -140,8 +138,4 @@ function reportedOrNull(si: number | undefined, unit: Unit): ReportQuantity | nu
 
 function reported(si: number, unit: Unit): ReportQuantity {
   return { value: rounded(fromSI(si, unit)), unit: unit.symbol, si: rounded(si) };
-}
-
-function rounded(value: number): number {
-  return Number(value.toPrecision(DIGITS));
 }

@@ -67,6 +67,11 @@ describe("a table as text", () => {
     checkLine(tableText(tableInput(quoted)), "target", ["target", "25 inH2O"]);
   });
 
+  test("tells a bench that is not found from one that nobody names", () => {
+    checkLine(tableText(tableInput("run r\nbench gone")), "bench", ["bench", "gone not found"]);
+    checkLine(tableText(tableInput("run r")), "bench", ["bench", "not stated"]);
+  });
+
   test("calls air without humidity dry, and names the instruments that were read", () => {
     const air = (words: string) =>
       tableText(tableInput(smallRecord({ session: ["leak none", `air ${words}`], rows: ["0.1 28 50"] })));
