@@ -1,4 +1,4 @@
-// Reads one cell of a row, and says what is wrong with it where its column asks for a number.
+// Says what is wrong with it where its column asks for a number.
 import { type Finding, raise } from "../shared/finding.ts";
 import type { Cell } from "../shared/model/model.ts";
 import { readNumber, splitNumberUnit } from "../shared/quantity/number.ts";
@@ -7,13 +7,6 @@ import { numberForm } from "./findings/number-form.ts";
 import { numberFinding } from "./number-finding.ts";
 
 const FOREIGN_DASH = /^[\u2010-\u2015\u2212]$/;
-
-/** A cell from its word and the column that it begins at. What is no number has the value NaN: it may be a choice. */
-export function readCell(text: string, from: number): Cell {
-  const read = readNumber(text);
-  const { value, step } = "value" in read ? read : { value: Number.NaN, step: 0 };
-  return { text, value, step, from, to: from + text.length };
-}
 
 /** Why a cell is neither a number nor `-`; `undefined` where it is one of them. */
 export function cellFinding(cell: Cell, span: Span): Finding | undefined {

@@ -1,13 +1,14 @@
 // Turns one line into its node. The grammar is total: every line has a node, and what has no place in it is reported.
 import { EmbeddedActionsParser, EOF, type IToken, tokenMatcher } from "chevrotain";
 import { type Finding, raise } from "../shared/finding.ts";
-import { readCell } from "./cell.ts";
+import { readNumber } from "../shared/quantity/number.ts";
 import { conflictMarker } from "./findings/conflict-marker.ts";
 import { unclosedBracket } from "./findings/unclosed-bracket.ts";
 import { unclosedText } from "./findings/unclosed-text.ts";
 import { unreadText } from "./findings/unread-text.ts";
 import { lexLine } from "./lexer.ts";
 import { isConflictMark, isOwnKeyword, lineKind } from "./line-kind.ts";
+import { plainRow } from "./plain-row.ts";
 import {
   CellWord,
   Comment,
@@ -26,7 +27,8 @@ import {
 import type { Atom, ColumnHead, ColumnsLine, DirectiveLine, Line, RowLine } from "./tree.ts";
 
 type Read<T> = Omit<T, "text" | "findings">;
-type Behind = Omit<Read<RowLine>, "kind" | "cells">;
+/** What stands behind the cells of a row. */
+type Behind = Pick<RowLine, "to" | "remark" | "void">;
 
 class LineParser extends EmbeddedActionsParser {
   /** What the line that is being parsed has reported so far. */
@@ -80,15 +82,19 @@ class LineParser extends EmbeddedActionsParser {
     const behind = this.OPTION(() => this.SUBRULE(this.behindCells, { ARGS: [words] }));
     return this.ACTION(() => {
       const last = words.at(-1);
-      const cells = words.map((token) => readCell(token.image, token.startOffset));
-      const to = last === undefined ? 0 : endOf(last);
-      return behind === undefined ? { kind: "row", cells, to } : { kind: "row", cells, ...behind };
+      const to = behind?.to ?? (last === undefined ? 0 : endOf(last));
+      const values = words.map(cellValue);
+      const bounds = words.flatMap((token) => [token.startOffset, endOf(token)]);
+      return { kind: "row", values, bounds, to, remark: behind?.remark, void: behind?.void };
     });
   });
 
   // what stands behind the cells of a row
   private readonly behindCells = this.RULE("behindCells", (words: IToken[]): Behind => {
-    const said: { remark?: string; void?: string } = {};
+    const said: { remark: string | undefined; void: string | undefined } = {
+      remark: undefined,
+      void: undefined,
+    };
     let to = 0;
     this.AT_LEAST_ONE(() => {
       this.OR([
@@ -187,6 +193,10 @@ const NOTHING: readonly Finding[] = [];
 
 /** The node of one line, given without its line end. Never throws; what cannot be read is in `findings`. */
 export function parseLine(text: string): Line {
+  return plainRow(text) ?? parseSpoken(text);
+}
+
+function parseSpoken(text: string): Line {
   if (isConflictMark(text)) {
     return { kind: "conflict", text, findings: [raise(conflictMarker, whole(text), {})] };
   }
@@ -205,7 +215,17 @@ export function parseLine(text: string): Line {
  */
 export function parseRow(text: string): RowLine {
   const line = parseWords(text, lexLine(text).filter(isSpoken), "row");
-  return line.kind === "row" ? line : { kind: "row", text, findings: [], cells: [], to: 0 };
+  if (line.kind === "row") return line;
+  return {
+    kind: "row",
+    text,
+    findings: [],
+    values: [],
+    bounds: [],
+    to: 0,
+    remark: undefined,
+    void: undefined,
+  };
 }
 
 function parseWords(text: string, words: IToken[], kind: ReturnType<typeof lineKind>): Line {
@@ -242,6 +262,12 @@ function textAtom(token: IToken): Atom {
   const closed = token.tokenType === UnclosedText ? token.image.length : token.image.length - 1;
   const text = token.image.slice(1, closed).replace(/\\(["\\])/g, "$1");
   return { kind: "text", text, from: token.startOffset, to: endOf(token) };
+}
+
+/** A cell's number; NaN for what is none: it may be a choice, or `-`. */
+function cellValue(token: IToken): number {
+  const read = readNumber(token.image);
+  return "value" in read ? read.value : Number.NaN;
 }
 
 function endOf(token: IToken): number {

@@ -1,5 +1,6 @@
 // Reads the head and the rows of a block's table.
 import { type Finding, raise, shiftedFinding } from "../shared/finding.ts";
+import { cellAt, cellCount, startOf } from "../shared/model/cells.ts";
 import type { Cell, Column, Row, Table } from "../shared/model/model.ts";
 import { nearest } from "../shared/quantity/nearest.ts";
 import type { Unit } from "../shared/quantity/unit.ts";
@@ -108,42 +109,41 @@ function notKnown(heading: Heading, head: ColumnHead, span: Span, known: readonl
 }
 
 function lowerRow(columns: readonly Column[], line: RowLine, index: number, findings: Finding[]): Row {
-  const { cells } = line;
-  const first = cells[0];
-  const from = first?.from ?? 0;
-  if (cells.length !== columns.length) {
-    const span: Span = { line: index, from, to: cells.at(-1)?.to ?? line.to };
-    if (cells.length < columns.length) {
-      const missing = columns.slice(cells.length).map((column) => column.name);
-      const verb = missing.length === 1 ? "is" : "are";
-      const args = { cells: cells.length, columns: columns.length, missing: `${missing.join(", ")} ${verb}` };
-      findings.push(raise(missingCell, span, args));
-    } else {
-      const over = cells[columns.length];
-      const extra: Span = over === undefined ? span : { ...span, from: over.from };
-      findings.push(raise(extraCell, extra, { cells: cells.length, columns: columns.length }));
-    }
+  const count = cellCount(line);
+  if (count !== columns.length) findings.push(miscounted(columns, line, index));
+  for (let i = 0; i < count && i < columns.length; i++) {
+    if (Number.isNaN(line.values[i])) checkWord(cellAt(line, i), columns[i], index, findings);
   }
-  for (let i = 0; i < cells.length && i < columns.length; i++) {
-    const cell = cells[i];
-    const column = columns[i];
-    if (cell !== undefined && column !== undefined && Number.isNaN(cell.value)) {
-      checkWord(cell, column, index, findings);
-    }
+  return rowOf(line, index);
+}
+
+function rowOf({ text, values, bounds, to, remark, void: reason }: RowLine, line: number): Row {
+  return { line, text, values, bounds, to, remark, void: reason };
+}
+
+/** Fewer or more cells than columns. */
+function miscounted(columns: readonly Column[], line: RowLine, index: number): Finding {
+  const count = cellCount(line);
+  const span: Span = { line: index, from: startOf(line), to: line.bounds.at(-1) ?? line.to };
+  if (count < columns.length) {
+    const missing = columns.slice(count).map((column) => column.name);
+    const verb = missing.length === 1 ? "is" : "are";
+    const args = { cells: count, columns: columns.length, missing: `${missing.join(", ")} ${verb}` };
+    return raise(missingCell, span, args);
   }
-  const row = { line: index, from, to: line.to, cells };
-  if (line.remark === undefined && line.void === undefined) return row;
-  return {
-    ...row,
-    ...(line.remark === undefined ? {} : { remark: line.remark }),
-    ...(line.void === undefined ? {} : { void: line.void }),
-  };
+  const from = line.bounds[2 * columns.length] ?? span.from;
+  return raise(extraCell, { ...span, from }, { cells: count, columns: columns.length });
 }
 
 /** A word in a column of numbers. An unknown column has been reported at its head. */
-function checkWord(cell: Cell, column: Column, index: number, findings: Finding[]): void {
-  const dimensions = findColumn(column.name)?.dimensions ?? [];
-  if (dimensions.length === 0) return;
+function checkWord(
+  cell: Cell | undefined,
+  column: Column | undefined,
+  index: number,
+  findings: Finding[],
+): void {
+  const dimensions = findColumn(column?.name ?? "")?.dimensions ?? [];
+  if (cell === undefined || dimensions.length === 0) return;
   const found = cellFinding(cell, { line: index, from: cell.from, to: cell.to });
   if (found !== undefined) findings.push(found);
 }
@@ -173,7 +173,7 @@ function aboveHead(line: Line | undefined, index: number): Finding {
 
 function bareRow(line: Line | undefined, index: number): Row[] {
   if (line?.kind !== "row") return [];
-  return [{ line: index, from: line.cells[0]?.from ?? 0, to: line.to, cells: line.cells }];
+  return [rowOf(line, index)];
 }
 
 function spanOf(line: Line, index: number): Span {

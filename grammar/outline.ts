@@ -164,12 +164,7 @@ const LOOK_AHEAD = 100;
  * Whether the lines below belong to the block that a line would open rather than to the open one: the first that only one
  * of the two can hold tells. `undefined` where none does.
  */
-function goesOnAs(
-  would: Heading,
-  lines: readonly Line[],
-  index: number,
-  here: Heading,
-): boolean | undefined {
+function goesOnAs(would: Heading, lines: readonly Line[], index: number, here: Heading): boolean | undefined {
   const end = Math.min(lines.length, index + LOOK_AHEAD);
   for (let i = index + 1; i < end; i++) {
     const next = lines[i];

@@ -72,19 +72,32 @@ export function readUnit(
   gap = "",
 ): Unit | undefined {
   const span: Span = { line: 0, from: atom.from, to: atom.to };
-  const units = unitList(dimensions);
   const found = findUnit(atom.text);
   if (found === undefined) {
     const [near] = dimensions.flatMap((dimension) => nearestUnits(atom.text, dimension));
     const fix =
       near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: gap + near }] };
-    report(raise(unknownUnit, span, { written: atom.text, nearest: near ?? "", units }, { fix }));
+    report(
+      raise(
+        unknownUnit,
+        span,
+        { written: atom.text, nearest: near ?? "", units: unitList(dimensions) },
+        { fix },
+      ),
+    );
     return undefined;
   }
   const { unit, canonical } = found;
   if (!unit.dimensions.some((dimension) => dimensions.includes(dimension))) {
     const got = unit.dimensions.map(dimensionName).join(" or ");
-    report(raise(wrongDimension, span, { written: atom.text, got, needed: needed(dimensions), units }));
+    report(
+      raise(wrongDimension, span, {
+        written: atom.text,
+        got,
+        needed: needed(dimensions),
+        units: unitList(dimensions),
+      }),
+    );
     return undefined;
   }
   if (!canonical) {

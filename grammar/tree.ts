@@ -1,6 +1,6 @@
 // What one line says, before anything around it is known; nodes hold columns only, so a moved line keeps its node.
 import type { Finding } from "../shared/finding.ts";
-import type { Cell } from "../shared/model/model.ts";
+import type { Cells } from "../shared/model/model.ts";
 
 /** A word or a text of a line. `text` is a word as written, or a text without its quotes and escapes. */
 export interface Atom {
@@ -38,12 +38,11 @@ export interface ColumnsLine extends LineNode {
   readonly heads: readonly ColumnHead[];
 }
 
-export interface RowLine extends LineNode {
+export interface RowLine extends LineNode, Cells {
   readonly kind: "row";
-  readonly cells: readonly Cell[];
   readonly to: number;
-  readonly remark?: string;
-  readonly void?: string;
+  readonly remark: string | undefined;
+  readonly void: string | undefined;
 }
 
 /** A mark that a version-control system left behind. */

@@ -1,4 +1,5 @@
 // Makes the snippets: one for each block with the lines it cannot do without, from the examples of its directives.
+
 import { bind } from "../../grammar/bind.ts";
 import { findColumn } from "../../grammar/columns.ts";
 import type { Form, Heading, Property } from "../../grammar/directive.ts";
@@ -6,6 +7,7 @@ import { FORMS, findHeading, findProperty, propertyKeywords } from "../../gramma
 import { format } from "../../grammar/format.ts";
 import { parseLine } from "../../grammar/line-parser.ts";
 import type { SlotType } from "../../grammar/slots.ts";
+import { cellsOf } from "../../shared/model/cells.ts";
 import type { BlockKind } from "../../shared/model/model.ts";
 
 interface Snippet {
@@ -106,7 +108,11 @@ function bodyOf(heading: Heading, lines: readonly string[]): string[] {
 function withStops(text: string, heading: Heading, next: () => number): string {
   const line = parseLine(text);
   if (line.kind === "row") {
-    const stops = line.cells.map(({ from, to }) => ({ from, to, put: stopOf(next(), text.slice(from, to)) }));
+    const stops = cellsOf(line).map(({ from, to }) => ({
+      from,
+      to,
+      put: stopOf(next(), text.slice(from, to)),
+    }));
     return replaced(text, stops);
   }
   if (line.kind !== "directive") return text;

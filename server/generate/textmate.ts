@@ -94,7 +94,7 @@ const repository: Readonly<Record<string, Pattern>> = {
     include("comment", "head", "text"),
   ),
   head: {
-    match: `(?:(?<=[\\s\\]])|^)(?:(${COLUMN_NAMES})(?=[\\s\\[]|$)|${HEAD_WORD})(?:\\s*(\\[)\\s*(?:(${UNIT_SYMBOLS})(?=\\s*\\])|[^\\]]*)(\\]))?`,
+    match: `(?:(?<=[\\s\\]])|^)(?:(${COLUMN_NAMES})(?=[\\s\\[]|$)|${HEAD_WORD})(?:\\s*(\\[)\\s*(?:(${UNIT_SYMBOLS})(?=[\\s\\]]|$)|[^\\s\\[\\]]*)\\s*(\\])?)?`,
     captures: {
       1: { name: "entity.name.tag.column.headnote" },
       2: { name: "punctuation.definition.unit.begin.headnote" },
@@ -111,7 +111,7 @@ const repository: Readonly<Record<string, Pattern>> = {
   void: { name: "keyword.control.void.headnote", match: `${START}void${END}` },
   missing: { name: "constant.language.missing.headnote", match: `${START}-${END}` },
   values: {
-    patterns: include("text", "date", "number", "badNumber", "slotWord", "choice", "air", "word"),
+    patterns: include("text", "date", "number", "badNumber", "choice", "slotWord", "air", "word"),
   },
   date: {
     name: "constant.other.date.headnote",
@@ -129,7 +129,8 @@ const repository: Readonly<Record<string, Pattern>> = {
     match: `${START}(?:[-+]?[.,]?\\p{Nd}[\\p{Nd}.,]*(?:[eE][-+]?\\d+)?|[\\x{2010}-\\x{2015}\\x{2212}][\\p{Nd}.,]*)${END}`,
   },
   slotWord: { name: "keyword.operator.word.headnote", match: `${START}(?:${SLOT_WORDS})${END}` },
-  choice: { name: "constant.language.choice.headnote", match: `${START}(?:${CHOICES})${END}` },
+  // A word before a text is one that announces it, whatever else it may be.
+  choice: { name: "constant.language.choice.headnote", match: `${START}(?:${CHOICES})${END}(?!\\s+")` },
   air: { name: "support.constant.air.headnote", match: `${START}(?:${AIRS})${END}` },
   word: { name: "variable.other.headnote", match: `${START}[A-Za-z0-9][A-Za-z0-9._-]*${END}` },
   text: {

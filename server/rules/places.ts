@@ -1,17 +1,18 @@
 // Where a rule's findings point to: rows, cells, and the lines that state a run's conditions.
-import type { Cell, Origin, Row } from "../../shared/model/model.ts";
+import { cellAt, startOf } from "../../shared/model/cells.ts";
+import type { Origin, Row } from "../../shared/model/model.ts";
 import { type Span, shifted } from "../../shared/text/span.ts";
 import type { Analysis, ComputedRun } from "../analysis/project.ts";
 
 /** A whole row. */
 export function rowSpan(run: ComputedRun, row: Row): Span {
-  return { line: run.placed.start + row.line, from: row.from, to: row.to };
+  return { line: run.placed.start + row.line, from: startOf(row), to: row.to };
 }
 
 /** One cell of a row, or the whole row where it has none of that column. */
 export function cellSpan(run: ComputedRun, row: Row, column: string): Span {
   const at = run.placed.entity.table?.columns.findIndex((entry) => entry.name === column) ?? -1;
-  const cell: Cell | undefined = row.cells[at];
+  const cell = cellAt(row, at);
   if (cell === undefined) return rowSpan(run, row);
   return { line: run.placed.start + row.line, from: cell.from, to: cell.to };
 }

@@ -34,12 +34,18 @@ interface Written {
  * the usual shop instruments, by the law of propagation (JCGM 100:2008, 5.1.2).
  */
 export function airState(stated: StatedAir): AirState | undefined {
+  const known = settled.get(stated);
+  if (known !== undefined) return known;
   const written = inSI(stated);
-  if (written === undefined) return undefined;
-  const state = stateOf(written);
-  if (state === undefined) return undefined;
-  return { ...state, densityUncertainty: densityUncertainty(written) };
+  const state = written && stateOf(written);
+  if (written === undefined || state === undefined) return undefined;
+  const air = { ...state, densityUncertainty: densityUncertainty(written) };
+  settled.set(stated, air);
+  return air;
 }
+
+/** One air line serves all runs of a session, and its density is worth remembering. */
+const settled = new WeakMap<StatedAir, AirState>();
 
 /** The air that a name stands for, or that is written out in its place; `undefined` for an unknown name. */
 export function namedAir(air: AirName): NamedAir | undefined {

@@ -1,4 +1,5 @@
 // Reads the cells of a table's column in SI.
+import { cellAt, cellStep } from "../model/cells.ts";
 import type { Cell, Row, Table } from "../model/model.ts";
 import { toSI } from "../quantity/unit.ts";
 
@@ -19,12 +20,12 @@ export function columnValues(table: Table | undefined, name: string): ColumnValu
   if (unit === undefined) return undefined;
   const { factor } = unit;
   return {
-    cell: (row) => row.cells[at],
+    cell: (row) => cellAt(row, at),
     value: (row) => {
-      const value = row.cells[at]?.value;
+      const value = row.values[at];
       return value === undefined || Number.isNaN(value) ? undefined : toSI(value, unit);
     },
-    step: (row) => (row.cells[at]?.step ?? 0) * factor,
+    step: (row) => cellStep(row, at) * factor,
   };
 }
 
@@ -36,7 +37,7 @@ export function columnWords(
   const at = table?.columns.findIndex((column) => column.name === name) ?? -1;
   if (at < 0) return undefined;
   return (row) => {
-    const text = row.cells[at]?.text;
+    const text = cellAt(row, at)?.text;
     return text === "-" ? undefined : text;
   };
 }

@@ -1,110 +1,33 @@
 // Computes the runs of a file: rows, branches, averaged stations, their uncertainties, and where flow falls back.
-import type { Draft, Port } from "../model/model.ts";
+import type { Port } from "../model/model.ts";
 import type { Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { branches } from "./branches.ts";
-import { columnValues, columnWords } from "./column-values.ts";
+import { computeRows, type Rows } from "./compute-rows.ts";
 import { fallBacks } from "./fall-back.ts";
-import { type ChainInput, type FlowChain, flowChain, leakNumber } from "./flow-chain.ts";
-import { findMeter } from "./meters/index.ts";
-import { effectiveArea } from "./nozzle-flow.ts";
 import { portArea } from "./port-areas.ts";
 import { repeatabilityOf } from "./repeatability.ts";
-import { contribution, digitUncertainty } from "./sensitivity.ts";
-import { expanded, type StationRow, type StationTerms, stationsOf } from "./stations.ts";
-import { testPressures } from "./test-pressures.ts";
+import { expanded, type StationTerms, stationsOf } from "./stations.ts";
 import { unitSlips } from "./unit-slip.ts";
-
-type Rows = readonly Draft<RowResult>[];
-
-/** A run on its way: its rows computed, but not yet judged against the bench's repeatability. */
-interface Computed {
-  readonly setup: Setup;
-  readonly rows: Rows;
-  /** Relative variance of each row's corrected flow from its written numbers and the air. */
-  readonly variances: readonly number[];
-}
 
 /** The results of the runs of one file, in order. Runs on one bench share the repeatability pooled from all of them. */
 export function evaluateRuns(setups: readonly Setup[]): RunResult[] {
-  const computed = setups.map(computeRows);
+  const computed = setups.map((setup) => ({ setup, rows: computeRows(setup) }));
+  for (const { rows } of computed) {
+    markSlips(rows);
+    markBranches(rows);
+  }
   const cells = new Map<string, (readonly number[])[]>();
   for (const { setup, rows } of computed) {
     if (setup.bench === undefined || setup.bench.repeat !== undefined) continue;
     const known = cells.get(setup.bench.id) ?? [];
-    cells.set(setup.bench.id, [...known, ...repeatedCells(rows)]);
+    known.push(...repeatedCells(rows));
+    cells.set(setup.bench.id, known);
   }
-  return computed.map((run) => {
-    const { bench } = run.setup;
-    return judge(run, repeatabilityOf(bench, cells.get(bench?.id ?? "") ?? []));
+  return computed.map(({ setup, rows }) => {
+    const { bench } = setup;
+    return judge(setup, rows, repeatabilityOf(bench, cells.get(bench?.id ?? "") ?? []));
   });
-}
-
-function computeRows(setup: Setup): Computed {
-  const table = setup.run.table;
-  const rows = table?.rows ?? [];
-  const lifts = columnValues(table, "lift");
-  const depressions = columnValues(table, "depression");
-  const meter = setup.bench?.shows && findMeter(setup.bench.shows.kind);
-  const displays = meter && columnValues(table, meter.column);
-  const ranges = columnWords(table, "range");
-  const chain = flowChain(setup);
-  const leak = leakNumber(setup);
-  const air = setup.air.value;
-  const variances: number[] = [];
-
-  const results = rows.map((row): Draft<RowResult> => {
-    const lift = lifts?.value(row);
-    const depression = depressions?.value(row);
-    const display = displays?.value(row);
-    const result: Draft<RowResult> = { row };
-    if (lift !== undefined) result.lift = lift;
-    if (depression !== undefined) result.depression = depression;
-    let variance = 0;
-    if (chain !== undefined && depression !== undefined && display !== undefined) {
-      const input = { display, depression, range: ranges?.(row), leak, density: air.density };
-      const flow = chain(input);
-      if (flow !== undefined) {
-        result.flow = flow;
-        result.massFlow = air.density * flow.port;
-        const { p0, rho0, ratio } = testPressures(setup.direction.value, air, depression);
-        const area = effectiveArea(result.massFlow, p0, rho0, ratio);
-        if (area !== undefined) result.effectiveArea = area;
-        const steps = { display: displays?.step(row) ?? 0, depression: depressions?.step(row) ?? 0 };
-        variance = writtenVariance(chain, input, flow.corrected, steps, setup);
-      }
-    }
-    variances.push(variance);
-    return result;
-  });
-  markSlips(results);
-  markBranches(results);
-  return { setup, rows: results, variances };
-}
-
-/**
- * Relative variance of corrected flow from the written numbers and the air: for each the partial derivative of the whole
- * chain times its standard uncertainty (JCGM 100:2008, 5.1.2).
- */
-function writtenVariance(
-  chain: FlowChain,
-  input: ChainInput,
-  corrected: number,
-  steps: { readonly display: number; readonly depression: number },
-  setup: Setup,
-): number {
-  if (corrected === 0) return 0;
-  const of = (name: "display" | "depression" | "leak" | "density", u: number) =>
-    contribution((x) => chain({ ...input, [name]: x })?.corrected, input[name], u);
-  const stated = setup.leak?.value;
-  const leakStep = stated === undefined || stated === "none" ? 0 : stated.flow.step;
-  const airMatters = setup.reference !== undefined || setup.benchAir !== undefined;
-  const sum =
-    of("display", digitUncertainty(steps.display)) ** 2 +
-    of("depression", digitUncertainty(steps.depression)) ** 2 +
-    of("leak", digitUncertainty(leakStep)) ** 2 +
-    (airMatters ? of("density", setup.air.value.densityUncertainty) ** 2 : 0);
-  return sum / corrected ** 2;
 }
 
 function markSlips(rows: Rows): void {
@@ -152,17 +75,17 @@ export function isUsable(row: RowResult): boolean {
   );
 }
 
-function judge({ setup, rows, variances }: Computed, repeatability: Repeatability): RunResult {
+function judge(setup: Setup, rows: Rows, repeatability: Repeatability): RunResult {
   const terms: StationTerms = {
     deviation: repeatability.deviation,
     liftSetting: setup.liftSetting.value,
     scale: (setup.bench?.uncertainty?.value ?? 0) / 2,
   };
-  let stations = average(rows, variances, terms);
-  setUncertainties(rows, variances, stations, terms);
+  let stations = average(rows, terms);
+  setUncertainties(rows, stations, terms);
   if (markImpossible(rows, setup.port)) {
-    stations = average(rows, variances, terms);
-    setUncertainties(rows, variances, stations, terms);
+    stations = average(rows, terms);
+    setUncertainties(rows, stations, terms);
   }
   const { rising, falling } = stations;
   return { setup, rows, rising, falling, repeatability, fallBacks: fallBacks(rising, repeatability) };
@@ -173,30 +96,22 @@ interface Stations {
   readonly falling: readonly Station[];
 }
 
-function average(rows: Rows, variances: readonly number[], terms: StationTerms): Stations {
-  const usable: StationRow[] = [];
-  rows.forEach((result, index) => {
-    if (isUsable(result)) usable.push({ result, variance: variances[index] ?? 0 });
-  });
+function average(rows: Rows, terms: StationTerms): Stations {
+  const usable = rows.filter(isUsable);
   return { rising: stationsOf("rising", usable, terms), falling: stationsOf("falling", usable, terms) };
 }
 
 /** A row by itself: one reading, on the slope of its own branch. */
-function setUncertainties(
-  rows: Rows,
-  variances: readonly number[],
-  stations: Stations,
-  terms: StationTerms,
-): void {
+function setUncertainties(rows: Rows, stations: Stations, terms: StationTerms): void {
   const slopes = {
     rising: new Map(stations.rising.map((station) => [station.lift, station.slope])),
     falling: new Map(stations.falling.map((station) => [station.lift, station.slope])),
   };
-  rows.forEach((row, index) => {
-    if (row.flow === undefined) return;
+  for (const row of rows) {
+    if (row.flow === undefined) continue;
     const slope = row.branch && row.lift !== undefined ? (slopes[row.branch].get(row.lift) ?? 0) : 0;
-    row.uncertainty = expanded(row.flow.corrected, slope, variances[index] ?? 0, 1, terms);
-  });
+    row.uncertainty = expanded(row.flow.corrected, slope, row.variance, 1, terms);
+  }
 }
 
 function markImpossible(rows: Rows, port: Port | undefined): boolean {

@@ -4,24 +4,27 @@ import type { Flow } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { findMeter } from "./meters/index.ts";
 
-/** What one row puts in. */
-export interface ChainInput {
-  /** The display's number, SI as its column gives it. */
-  readonly display: number;
-  /** Pa. */
-  readonly depression: number;
-  readonly range: string | undefined;
-  /** The leak's number as the display showed it, SI. */
-  readonly leak: number;
-  /** Density of the ambient air, kg/m3. */
-  readonly density: number;
+/** A run's way from display to result; all numbers SI, the display's and the leak's as the display shows them. */
+export interface FlowChain {
+  /**
+   * A row's flow; `undefined` where the depression is not above zero, the display's number is outside what the bench
+   * knows, or the result is not finite.
+   */
+  readonly flow: (input: ChainInput) => Flow | undefined;
+  /** Corrected flow alone, m3/s; NaN where there is none. */
+  readonly corrected: (input: ChainInput) => number;
 }
 
-/**
- * Computes a row's flow; `undefined` where the depression is not above zero, the display's number is outside what the
- * bench knows, or the result is not finite.
- */
-export type FlowChain = (input: ChainInput) => Flow | undefined;
+/** What one row puts in; each number carries an uncertainty of its own. */
+export interface ChainInput {
+  display: number;
+  /** Pa. */
+  depression: number;
+  leak: number;
+  /** Density of the ambient air, kg/m3. */
+  density: number;
+  range: string | undefined;
+}
 
 /**
  * The chain of a run: display → volume flow of the entering air at the row's own depression → less the leak, which
@@ -47,23 +50,32 @@ export function flowChain(setup: Setup): FlowChain | undefined {
   const leakDepression = stated === undefined || stated === "none" ? 0 : stated.depression.value;
   const exponent = stated === undefined || stated === "none" ? 0.5 : (stated.exponent ?? 0.5);
 
-  return ({ display, depression, range, leak, density }) => {
-    if (!(depression > 0)) return undefined;
-    const shown = read(display, depression, range);
-    if (shown === undefined) return undefined;
-    const measured = benchDensity === undefined ? shown : shown * Math.sqrt(benchDensity / density);
-    let leaked = 0;
-    if (leak !== 0) {
-      const atOwn = readLeak(leak, leakDepression, range);
-      if (atOwn === undefined || !(leakDepression > 0)) return undefined;
-      const ratio = depression / leakDepression;
-      const scale = exponent === 0.5 ? Math.sqrt(ratio) : ratio ** exponent;
-      leaked = atOwn * scale * (leakDensity === undefined ? 1 : Math.sqrt(leakDensity / density));
-    }
-    const port = measured - leaked;
+  const measuredFlow = ({ display, depression, density, range }: ChainInput): number => {
+    if (!(depression > 0)) return Number.NaN;
+    const shown = read(display, depression, range) ?? Number.NaN;
+    return benchDensity === undefined ? shown : shown * Math.sqrt(benchDensity / density);
+  };
+  const leakFlow = ({ leak, depression, density, range }: ChainInput): number => {
+    if (leak === 0) return 0;
+    if (!(leakDepression > 0)) return Number.NaN;
+    const atOwn = readLeak(leak, leakDepression, range) ?? Number.NaN;
+    const ratio = depression / leakDepression;
+    const scale = exponent === 0.5 ? Math.sqrt(ratio) : ratio ** exponent;
+    return atOwn * scale * (leakDensity === undefined ? 1 : Math.sqrt(leakDensity / density));
+  };
+  const correct = (port: number, { depression, density }: ChainInput): number => {
     const quoted = port * Math.sqrt(quote / depression);
-    const corrected = reference === undefined ? quoted : quoted * Math.sqrt(density / reference);
-    return Number.isFinite(corrected) ? { measured, leak: leaked, port, corrected } : undefined;
+    return reference === undefined ? quoted : quoted * Math.sqrt(density / reference);
+  };
+  return {
+    flow: (input) => {
+      const measured = measuredFlow(input);
+      const leak = leakFlow(input);
+      const port = measured - leak;
+      const corrected = correct(port, input);
+      return Number.isFinite(corrected) ? { measured, leak, port, corrected } : undefined;
+    },
+    corrected: (input) => correct(measuredFlow(input) - leakFlow(input), input),
   };
 }
 

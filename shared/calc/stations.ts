@@ -1,13 +1,6 @@
 // Averages the rows of one branch lift by lift, and gives each station its slope and uncertainty.
 import type { Branch, RowResult, Station } from "../model/result.ts";
 
-/** A row as far as averaging needs it. */
-export interface StationRow {
-  readonly result: RowResult;
-  /** Variance of the row's corrected flow from its written numbers and the air, relative. */
-  readonly variance: number;
-}
-
 /** What all stations of a run share. */
 export interface StationTerms {
   /** One standard deviation of one reading, relative. */
@@ -26,10 +19,10 @@ interface Group {
 }
 
 /** The stations of one branch by rising lift; `rows` are those that may be used. Means are arithmetic. */
-export function stationsOf(branch: Branch, rows: readonly StationRow[], terms: StationTerms): Station[] {
+export function stationsOf(branch: Branch, rows: readonly RowResult[], terms: StationTerms): Station[] {
   const groups = new Map<number, Group>();
-  for (const { result, variance } of rows) {
-    const { lift, flow } = result;
+  for (const result of rows) {
+    const { lift, flow, variance } = result;
     if (result.branch !== branch || lift === undefined || flow === undefined) continue;
     const group = groups.get(lift);
     if (group === undefined) groups.set(lift, { lift, rows: [result], flow: flow.corrected, variance });

@@ -9,6 +9,8 @@ const NEARNESS = 0.05;
 const ROUNDING = 1e-9;
 /** A slip hides its neighbours; more rounds than this are not one slip but a table of something else. */
 const ROUNDS = 8;
+/** Nearer to one than this no factor can be near. */
+const LEAST_SLIP = 1.6;
 
 /** A point that may be judged; points that may not are left out by the caller. */
 export interface SlipPoint {
@@ -26,22 +28,31 @@ export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Sli
   let candidates = points.map((_, index) => index);
   for (let round = 0; round < ROUNDS && candidates.length > 0; round++) {
     const found = new Map<number, Slip>();
-    const left = points.flatMap((point, index) => (slips.has(index) ? [] : [{ ...point, index }]));
-    const wanted = new Set(candidates);
-    for (let i = 1; i < left.length - 1; i++) {
-      const before = left[i - 1];
-      const point = left[i];
-      const after = left[i + 1];
-      if (before === undefined || point === undefined || after === undefined || !wanted.has(point.index))
-        continue;
+    for (const index of candidates) {
+      const before = neighbour(points, index, -1, slips);
+      const point = points[index];
+      const after = neighbour(points, index, 1, slips);
+      if (before === undefined || point === undefined || after === undefined) continue;
       const slip = slipOf(before, point, after);
-      if (slip !== undefined) found.set(point.index, slip);
+      if (slip !== undefined) found.set(index, slip);
     }
     const largest = [...found].filter(([index, slip]) => !isOutdone(index, slip, found));
     for (const [index, slip] of largest) slips.set(index, slip);
     candidates = [...found.keys()].filter((index) => !slips.has(index));
   }
   return slips;
+}
+
+/** The next point before (-1) or after (1) that is no slip itself. */
+function neighbour(
+  points: readonly SlipPoint[],
+  index: number,
+  step: -1 | 1,
+  slips: ReadonlyMap<number, Slip>,
+): SlipPoint | undefined {
+  let at = index + step;
+  while (slips.has(at)) at += step;
+  return points[at];
 }
 
 function isOutdone(index: number, slip: Slip, found: ReadonlyMap<number, Slip>): boolean {
@@ -70,7 +81,8 @@ function slipOf(before: SlipPoint, point: SlipPoint, after: SlipPoint): Slip | u
 
 function near(column: Slip["column"], written: number, expected: number): Slip | undefined {
   const factor = written / expected;
-  if (!(factor > 0) || !Number.isFinite(factor)) return undefined;
+  if (!(factor > 0) || !Number.isFinite(factor) || (factor < LEAST_SLIP && factor > 1 / LEAST_SLIP))
+    return undefined;
   for (const known of FACTORS) {
     for (const candidate of [known, 1 / known]) {
       if (Math.abs(factor / candidate - 1) <= NEARNESS + ROUNDING)

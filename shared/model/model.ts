@@ -48,14 +48,25 @@ export interface Column {
   readonly span: Span;
 }
 
-/** One reading. `line` counts from the block's first line; `void` is the reason, "" where none was given. */
-export interface Row {
+/**
+ * The cells of a line as numbers alone, since a record is mostly that: `values` in the columns' units, NaN where nothing
+ * readable was written, and where each cell begins and ends in `text`: from, to, from, to … `cells.ts` makes cells of them.
+ */
+export interface Cells {
+  readonly text: string;
+  readonly values: readonly number[];
+  readonly bounds: readonly number[];
+}
+
+/** One reading. */
+export interface Row extends Cells {
+  /** Counts from the block's first line. */
   readonly line: number;
-  readonly from: number;
+  /** Where what the row says ends. */
   readonly to: number;
-  readonly cells: readonly Cell[];
-  readonly remark?: string;
-  readonly void?: string;
+  readonly remark: string | undefined;
+  /** Why the row is void, "" where no reason was given; `undefined` for a row that counts. */
+  readonly void: string | undefined;
 }
 
 export interface Table {

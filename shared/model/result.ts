@@ -36,21 +36,23 @@ export interface Impossible {
   readonly geometric: number;
 }
 
-/** One row, computed. What could not be read or computed is missing. */
+/** One row, computed. What could not be read or computed is `undefined`; every row has all fields. */
 export interface RowResult {
   readonly row: Row;
-  readonly lift?: number;
-  readonly depression?: number;
-  readonly flow?: Flow;
+  readonly lift: number | undefined;
+  readonly depression: number | undefined;
+  readonly flow: Flow | undefined;
   /** kg/s, of the row itself. */
-  readonly massFlow?: number;
+  readonly massFlow: number | undefined;
   /** m2, of the row itself. */
-  readonly effectiveArea?: number;
-  readonly branch?: Branch;
-  readonly slip?: Slip;
-  readonly impossible?: Impossible;
+  readonly effectiveArea: number | undefined;
+  /** Variance of the corrected flow from the written numbers and the air, relative. */
+  readonly variance: number;
+  readonly branch: Branch | undefined;
+  readonly slip: Slip | undefined;
+  readonly impossible: Impossible | undefined;
   /** Expanded uncertainty (k = 2) of the corrected flow by itself, relative. */
-  readonly uncertainty?: number;
+  readonly uncertainty: number | undefined;
 }
 
 /** The rows of one lift and branch, averaged. */

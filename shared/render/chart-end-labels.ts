@@ -118,7 +118,8 @@ function fitting(frame: ChartFrame, y: ChartScale, height: number) {
   const all = spread(full, height);
   if (all !== undefined) return { endings: full, tops: all, left: 0 };
   const short = endingsOf(frame, 1);
-  for (let count = short.length; count > 0; count--) {
+  const most = Math.floor(height / (LINE_HEIGHT + GAP));
+  for (let count = Math.min(short.length, most); count > 0; count--) {
     const left = short.length - count;
     const endings = short.slice(0, count);
     const tops = spread(endings, left > 0 ? height - LINE_HEIGHT - GAP : height);

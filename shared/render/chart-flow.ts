@@ -25,6 +25,8 @@ const STRETCH = 1.15;
 /** Half a bar, in pixels, that shows beyond a symbol. */
 const LEAST_BAR = 4.5;
 const LABEL_HEIGHT = LABEL_SIZE + 3;
+/** More labels inside the plot than this say nothing, and finding room for them takes long. */
+const MOST_LABELS = 60;
 
 /** Everything inside the panel, while it is being drawn. */
 interface Drawing {
@@ -111,12 +113,18 @@ export function flowScale({ runs, lead, axes }: Pick<ChartFrame, "runs" | "lead"
   const all = runs.flatMap(({ points }) => points);
   const usable = all.filter((point) => point.usable);
   const values = (usable.length > 0 ? usable : all).map((point) => point.y);
-  const highest = Math.max(0, ...values);
+  const highest = largest(values);
+  const lowest = -largest(values.map((value) => -value));
   const wanted = [
     ...all.filter((point) => point.usable || point.void).flatMap(({ y, bar }) => [y, ...(bar ?? [])]),
     ...lead.setup.run.expectations.flatMap(({ flow }) => fromSI(flow.value, axes.flow)),
-  ].filter((value) => value <= highest * STRETCH && value >= Math.min(0, ...values));
+  ].filter((value) => value <= highest * STRETCH && value >= lowest);
   return chartScale([0, ...values, ...wanted], TICKS, true);
+}
+
+/** The largest of the values, at least 0. */
+function largest(values: readonly number[]): number {
+  return values.reduce((most, value) => Math.max(most, value), 0);
 }
 
 function px({ frame }: Drawing, x: number): number {
@@ -133,7 +141,7 @@ function py({ y, height }: Drawing, flow: number): number {
 function drawFalls(drawing: Drawing): void {
   const { frame, y, data, height } = drawing;
   const { lead, axes, theme } = frame;
-  for (const fall of lead.fallBacks) {
+  for (const fall of frame.leads ? lead.fallBacks : []) {
     const from = onLiftAxis(lead, axes, fall.onset.lift);
     const to = onLiftAxis(lead, axes, (fall.recovery ?? fall.last).lift);
     if (from === undefined || to === undefined) continue;
@@ -150,13 +158,12 @@ function drawFalls(drawing: Drawing): void {
     const middle = (px(drawing, from) + px(drawing, to)) / 2;
     const left = Math.min(Math.max(middle - width / 2, 4), frame.width - width - 4);
     const tops = rows(height - LABEL_HEIGHT - 8, 4);
-    drawing.wishes.push({
+    wish(
+      drawing,
       text,
       color,
-      width,
-      height: LABEL_HEIGHT,
-      corners: tops.map((top) => [left, top]),
-    });
+      tops.map((top) => [left, top]),
+    );
   }
 }
 
@@ -191,13 +198,13 @@ function drawThroat(drawing: Drawing): void {
         [edge - 6 - width, top],
       ] as const,
   );
-  drawing.wishes.push({ text, color: theme.quiet, width, height: LABEL_HEIGHT, corners });
+  wish(drawing, text, theme.quiet, corners);
 }
 
 function drawExpectations(drawing: Drawing): void {
   const { frame, y, data } = drawing;
   const { lead, axes, theme, x } = frame;
-  for (const { lift, flow, within } of lead.setup.run.expectations) {
+  for (const { lift, flow, within } of frame.leads ? lead.setup.run.expectations : []) {
     const at = onLiftAxis(lead, axes, lift.value);
     const target = fromSI(flow.value, axes.flow);
     if (at === undefined || at < x.low || at > x.high || !(target >= y.low && target <= y.high)) continue;
@@ -211,8 +218,7 @@ function drawExpectations(drawing: Drawing): void {
     const [left, top] = [px(drawing, beside), py(drawing, target)];
     drawing.obstacles.push({ left: left - 6, top: top - 8, width: 12, height: 16 });
     const width = textWidth("target", LABEL_SIZE);
-    const corners = around(left, top, width, 8);
-    drawing.wishes.push({ text: "target", color: theme.text, width, height: LABEL_HEIGHT, corners });
+    wish(drawing, "target", theme.text, around(left, top, width, 8));
   }
 }
 
@@ -222,7 +228,7 @@ function drawLines(drawing: Drawing, run: StyledRun, index: number): void {
   const { color, dash, width } = run.style;
   for (const { branch, points } of run.lines) {
     const look = { color, width, dash: branch === "falling" ? DOTTED : dash };
-    drawing.data["flow-lines"]?.push(...lineRows(points, `${index} ${branch}`, look));
+    for (const row of lineRows(points, `${index} ${branch}`, look)) drawing.data["flow-lines"]?.push(row);
     for (const [at, point] of points.entries()) {
       const before = points[at - 1];
       if (before === undefined) continue;
@@ -313,8 +319,13 @@ function tag(drawing: Drawing, left: number, top: number, text: string, color: s
   const corners = [9, 22, 36]
     .flatMap((distance) => around(left, top, width, distance))
     .map(([x, y]) => [Math.max(0, Math.min(x, rightmost)), y] as const);
-  if (text === "") return;
-  drawing.wishes.push({ text, color, width, height: LABEL_HEIGHT, corners });
+  wish(drawing, text, color, corners);
+}
+
+/** Asks for room for a label; the first ones asked for are served. */
+function wish({ wishes }: Drawing, text: string, color: string, corners: Wish["corners"]): void {
+  if (text === "" || wishes.length >= MOST_LABELS) return;
+  wishes.push({ text, color, width: textWidth(text, LABEL_SIZE), height: LABEL_HEIGHT, corners });
 }
 
 /** Corners of a label around a point: below to the right first, where a rising curve leaves room. */

@@ -15,6 +15,8 @@ export interface StyledRun extends DrawnRun {
 
 export interface ChartFrame {
   readonly lead: RunResult;
+  /** Whether signs without a name are surely the leading run's: it is alone, or the main one among others. */
+  readonly leads: boolean;
   /** Drawn in this order, so that the leading run comes last and lies on top. */
   readonly runs: readonly StyledRun[];
   readonly axes: ChartAxes;

@@ -22,9 +22,9 @@ export interface EndLabel {
 }
 
 /**
- * A box for each wish, in order: the first of its corners that is free of obstacles and earlier labels, else free of
- * earlier labels alone. `undefined` where there is none: such a label is left out. Boxes never overlap and never leave
- * the frame.
+ * A box for each wish, in order: of its corners that are free of earlier labels the one with the fewest obstacles under
+ * it, of equals the first. `undefined` where there is none: such a label is left out. Boxes never overlap and never
+ * leave the frame.
  */
 export function placeLabels(
   wishes: readonly Wish[],
@@ -33,13 +33,17 @@ export function placeLabels(
 ): (Box | undefined)[] {
   const placed: Box[] = [];
   return wishes.map(({ width, height, corners }) => {
-    const possible = corners
-      .map(([left, top]) => ({ left, top, width, height }))
-      .filter((box) => inside(box, frame) && !placed.some((other) => overlap(box, other)));
-    const box =
-      possible.find((candidate) => !obstacles.some((other) => overlap(candidate, other))) ?? possible[0];
-    if (box !== undefined) placed.push(box);
-    return box;
+    let best: Box | undefined;
+    let fewest = Number.POSITIVE_INFINITY;
+    for (const [left, top] of corners) {
+      const box = { left, top, width, height };
+      if (!inside(box, frame) || placed.some((other) => overlap(box, other))) continue;
+      const under = obstacles.filter((other) => overlap(box, other)).length;
+      if (under < fewest) [best, fewest] = [box, under];
+      if (under === 0) break;
+    }
+    if (best !== undefined) placed.push(best);
+    return best;
   });
 }
 

@@ -23,6 +23,9 @@ export interface ChartAxes {
   readonly time: Unit;
 }
 
+/** Findings that a shaded fall-back says already. */
+const SHADED: readonly string[] = ["fall-back", "fall-back-not-resolved"];
+
 export interface RunPoint {
   readonly x: number;
   readonly y: number;
@@ -66,8 +69,16 @@ export function onLiftAxis(result: RunResult, axes: ChartAxes, lift: number): nu
   return valve === undefined || !(valve > 0) ? undefined : finite(lift / valve);
 }
 
-/** Everything of a run that can be drawn; rows without lift or flow have no point. */
-export function drawnRun(run: ChartRun, axes: ChartAxes, area: PortArea["name"]): DrawnRun {
+/**
+ * Everything of a run that can be drawn; rows without lift or flow have no point. Where its fall-backs are shaded, the
+ * findings that say the same flag no point.
+ */
+export function drawnRun(
+  run: ChartRun,
+  axes: ChartAxes,
+  area: PortArea["name"],
+  isShaded: boolean,
+): DrawnRun {
   const { result } = run;
   const line = (branch: Branch, value: (station: Station) => number | undefined): RunLine[] => {
     const points = result[branch].flatMap((station) => {
@@ -81,7 +92,7 @@ export function drawnRun(run: ChartRun, axes: ChartAxes, area: PortArea["name"])
   const coefficient = (station: Station) => coefficientOf(result, area, station);
   return {
     run,
-    points: result.rows.flatMap((row) => pointOf(run, axes, row) ?? []),
+    points: result.rows.flatMap((row) => pointOf(run, axes, row, isShaded) ?? []),
     lines: [...line("rising", flow), ...line("falling", flow)],
     coefficients: [...line("rising", coefficient), ...line("falling", coefficient)],
     settles: settlesOf(result, axes),
@@ -93,13 +104,14 @@ export function isFlagged(point: RunPoint): boolean {
   return !point.void && (point.flags.length > 0 || !point.usable);
 }
 
-function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult): RunPoint | undefined {
+function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult, isShaded: boolean): RunPoint | undefined {
   const x = row.lift === undefined ? undefined : onLiftAxis(run.result, axes, row.lift);
   const y = row.flow && finite(fromSI(row.flow.corrected, axes.flow));
   if (x === undefined || y === undefined) return undefined;
   const reach = row.uncertainty === undefined ? undefined : finite(Math.abs(y) * row.uncertainty);
   const isVoid = row.row.void !== undefined;
-  const flags = isVoid ? [] : (run.findings.get(row) ?? []);
+  const codes = isVoid ? [] : (run.findings.get(row) ?? []);
+  const flags = isShaded ? codes.filter((code) => !SHADED.includes(code)) : codes;
   return {
     x,
     y,
@@ -109,7 +121,7 @@ function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult): RunPoint | und
     usable: isUsable(row),
     flags,
     ...(row.branch !== undefined && { branch: row.branch }),
-    about: about(run, axes, row, y, reach, isVoid ? ["void"] : flags),
+    about: about(run, axes, row, y, reach, isVoid ? ["void"] : codes),
   };
 }
 

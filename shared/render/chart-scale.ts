@@ -11,6 +11,9 @@ export interface ChartScale {
 }
 
 const MOST_DECIMALS = 6;
+/** Values that differ by less, relative to their size, are one value to the eye; smaller ones are zero. */
+const LEAST_SPAN = 1e-6;
+const LEAST_SIZE = 1e-12;
 /** Steps of an axis within a power of ten, and up to where each is the nearest (on a ratio scale). */
 const STEPS = [
   { step: 1, upTo: Math.SQRT2 },
@@ -27,8 +30,9 @@ export function chartScale(values: readonly number[], count: number, round: bool
   let low = finite.reduce((least, value) => Math.min(least, value), Number.POSITIVE_INFINITY);
   let high = finite.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
   if (!(low <= high)) return chartScale([0, 1], count, round);
-  if (low === high) {
-    const room = Math.abs(low) * 0.1 || 1;
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  if (high - low <= Math.max(LEAST_SPAN * size, LEAST_SIZE)) {
+    const room = size > LEAST_SIZE ? size * 0.1 : 1;
     low -= room;
     high += room;
   }

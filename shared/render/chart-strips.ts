@@ -23,13 +23,8 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
     const { color, dash, shape, width } = run.style;
     for (const { branch, points } of run.coefficients) {
       const falling = branch === "falling";
-      curves.push(
-        ...lineRows(points, `${index} ${branch}`, {
-          color,
-          width: width * 0.8,
-          dash: falling ? DOTTED : dash,
-        }),
-      );
+      const look = { color, width: width * 0.8, dash: falling ? DOTTED : dash };
+      for (const row of lineRows(points, `${index} ${branch}`, look)) curves.push(row);
       const fill = falling ? frame.theme.background : color;
       for (const { x, y } of points) dots.push({ x, y, shape, size: 16, color, fill, width: 1 });
     }

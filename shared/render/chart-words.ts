@@ -44,6 +44,7 @@ export function chartNotes(
   const points = drawn.flatMap((run) => run.points);
   const bars = barred.some((run) => run.points.some((point) => point.bar !== undefined && !point.void));
   const whose = barred.length < drawn.length ? ` of ${leadId}` : "";
+  const pointless = drawn.flatMap((run) => (run.points.length > 0 ? [] : run.run.result.setup.run.id));
   const hasLines = drawn.some(({ lines }) => lines.length > 0);
   return listed([
     bars ? `bars: uncertainty U (k = 2)${whose} where larger than the symbol` : undefined,
@@ -52,6 +53,7 @@ export function chartNotes(
       : undefined,
     points.some((point) => isFlagged(point)) ? "triangle: flagged" : undefined,
     points.some((point) => point.void) ? "cross: void" : undefined,
+    pointless.length > 0 ? `without a point: ${pointless.join(", ")}` : undefined,
     hasLines && drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
   ]);
 }
@@ -70,12 +72,8 @@ function missingArea(area: PortArea["name"]): string {
 
 /** At which depression and in which air a run's corrected flow stands. */
 export function flowConditions({ quote, reference }: Setup): string {
-  const air = reference === undefined ? "air of the day" : `in ${airName(reference.value.name)}`;
+  const air = reference === undefined ? "air of the day" : `in ${reference.value.name}`;
   return `at ${quote.value.text} ${quote.value.unit.symbol}, ${air}`;
-}
-
-function airName(name: string): string {
-  return name === "" ? "reference air" : name;
 }
 
 /** The label of a run, with its conditions where they are not those of the leading run. */

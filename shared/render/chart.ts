@@ -50,7 +50,7 @@ const EMPTY_HEIGHT = 160;
 
 /**
  * The picture of one or more runs. The leading run is the first of role `main`, else the first: its units, conditions,
- * fall-backs, expectations and valve are the chart's. Runs quoted otherwise say so in their labels. Points that took no
+ * fall-backs, expectations and valve are the chart's (fall-backs and expectations not among several equals). Runs quoted otherwise say so in their labels. Points that took no
  * part in means do not stretch the axes: beyond them they stand at the edge with their value. Without a point the
  * picture says so in words.
  */
@@ -94,18 +94,21 @@ function frameOf(
   const units = displayUnits(lead.setup);
   const ratio = options.xAxis === "lift-ratio" && (lead.setup.port?.valve?.value ?? 0) > 0;
   const axes: ChartAxes = { lift: units.lift, ratio, flow: units.flow, time: units.time };
+  const leads = runs.length === 1 || runs.some(({ role }) => role === "main");
   const styles = runStyles(runs, theme);
   const styled = runs.flatMap((run, index): StyledRun[] => {
     const style = styles[index];
     const label = endLabel(run, lead);
-    return style === undefined ? [] : [{ ...drawnRun(run, axes, options.cd ?? "curtain"), style, label }];
+    return style === undefined
+      ? []
+      : [{ ...drawnRun(run, axes, options.cd ?? "curtain", leads && run.result === lead), style, label }];
   });
   // The leading run comes last, so that it lies on top.
   const ordered = [...styled].sort((a, b) => rank(a, lead) - rank(b, lead));
   const left = leftMargin({ runs: ordered, lead, axes });
   const right = rightMargin(ordered, lead, axes, outer);
   const width = outer - 2 * PADDING - left - right;
-  return { lead, runs: ordered, axes, theme, x: liftScale(ordered, width), width, left, right };
+  return { lead, leads, runs: ordered, axes, theme, x: liftScale(ordered, width), width, left, right };
 }
 
 function rank({ run }: StyledRun, lead: RunResult): number {
@@ -118,7 +121,7 @@ function liftScale(runs: readonly StyledRun[], width: number): ChartScale {
   const all = runs.flatMap(({ points }) => points);
   const usable = all.filter((point) => point.usable);
   const values = (usable.length > 0 ? usable : all).map(({ x }) => x);
-  const highest = Math.max(0, ...values);
+  const highest = values.reduce((most, value) => Math.max(most, value), 0);
   return chartScale([0, highest > 0 ? highest : 1, ...values], width / LIFT_TICK, false);
 }
 

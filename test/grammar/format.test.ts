@@ -36,7 +36,7 @@ function meaningOf(text: string): unknown {
 function withoutPlaces(value: unknown): unknown {
   return JSON.parse(
     JSON.stringify(value, (key, inner: unknown) =>
-      ["from", "to", "span", "origin"].includes(key) ? undefined : inner,
+      ["from", "to", "bounds", "text", "span", "origin"].includes(key) ? undefined : inner,
     ),
   );
 }

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parseLine } from "../../grammar/line-parser.ts";
 import type { Line } from "../../grammar/tree.ts";
+import { cellsOf } from "../../shared/model/cells.ts";
 import { anyUnits, brokenText } from "../kit/arbitraries.ts";
 
 /** A node in one line: its kind, its words in their order, texts in quotes, ⚠ for each finding. */
@@ -22,7 +23,7 @@ function wordsOf(line: Line): string[] {
     case "row": {
       const remark = line.remark === undefined ? [] : [`"${line.remark}"`];
       const struck = line.void === undefined ? [] : [`void "${line.void}"`];
-      return [...line.cells.map(({ text }) => text), ...remark, ...struck];
+      return [...cellsOf(line).map(({ text }) => text), ...remark, ...struck];
     }
     default:
       return [];
@@ -109,7 +110,7 @@ function stretches(line: Line): { from: number; to: number }[] {
     case "columns":
       return line.heads.flatMap(({ name, unit }) => (unit === undefined ? [name] : [name, unit]));
     case "row":
-      return [...line.cells];
+      return [...cellsOf(line)];
     default:
       return [];
   }

@@ -16,8 +16,8 @@ export function calibrationPoints(table: Table | undefined): readonly Calibratio
   const flowUnit = table?.columns[flowAt]?.unit;
   if (table === undefined || signalUnit === undefined || flowUnit === undefined) return [];
   const points = table.rows.flatMap((row) => {
-    const signal = toSI(row.cells[signalAt]?.value ?? Number.NaN, signalUnit);
-    const flow = toSI(row.cells[flowAt]?.value ?? Number.NaN, flowUnit);
+    const signal = toSI(row.values[signalAt] ?? Number.NaN, signalUnit);
+    const flow = toSI(row.values[flowAt] ?? Number.NaN, flowUnit);
     return row.void === undefined && Number.isFinite(signal) && Number.isFinite(flow)
       ? [{ signal, flow }]
       : [];

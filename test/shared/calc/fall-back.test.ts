@@ -2,13 +2,14 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fallBacks } from "../../../shared/calc/fall-back.ts";
 import { flatDropQuantile } from "../../../shared/calc/flat-drop.ts";
-import type { FallBack, Repeatability, RowResult, Station } from "../../../shared/model/result.ts";
+import type { FallBack, Repeatability, Station } from "../../../shared/model/result.ts";
 import { evaluateRun } from "../../kit/evaluate.ts";
+import { rowResult } from "../../kit/row-result.ts";
 import { AS_CAST } from "../sample-record.ts";
 import { checkClose } from "./close.ts";
 import { seededNormals } from "./seeded-normals.ts";
 
-const ROW: RowResult = { row: { line: 0, from: 0, to: 0, cells: [] } };
+const ROW = rowResult();
 
 /** Stations at lifts 1, 2, 3 …; `readings` are the rows averaged at each, one where not given. */
 function stations(flows: readonly number[], readings: readonly number[] = []): Station[] {

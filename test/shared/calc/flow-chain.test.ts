@@ -74,7 +74,7 @@ describe("another reference air (the chain driven with the densities themselves)
     const { setup } = evaluateRun(smallRecord({ session: [...TARGET_28, "reference isa"], rows: [] }));
     const density = ratio * (setup.reference?.value.state.density ?? Number.NaN);
     const input = { display: cfm * CFM, depression: depression * INH2O, range: undefined, leak: 0, density };
-    const flow = flowChain(setup)?.(input);
+    const flow = flowChain(setup)?.flow(input);
     return flow && flow.corrected / CFM;
   }
 

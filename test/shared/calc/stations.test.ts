@@ -1,14 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { expanded, type StationRow, type StationTerms, stationsOf } from "../../../shared/calc/stations.ts";
-import type { Branch, Station } from "../../../shared/model/result.ts";
+import { expanded, type StationTerms, stationsOf } from "../../../shared/calc/stations.ts";
+import type { Branch, RowResult, Station } from "../../../shared/model/result.ts";
+import { rowResult } from "../../kit/row-result.ts";
 import { checkClose } from "./close.ts";
 
 const TERMS: StationTerms = { deviation: 0.005, liftSetting: 0.001, scale: 0 };
 
-function row(lift: number, corrected: number, branch: Branch = "rising", variance = 0): StationRow {
+function row(lift: number, corrected: number, branch: Branch = "rising", variance = 0): RowResult {
   const flow = { measured: corrected, leak: 0, port: corrected, corrected };
-  return { result: { row: { line: 0, from: 0, to: 0, cells: [] }, lift, flow, branch }, variance };
+  return rowResult({ lift, flow, branch, variance });
 }
 
 /** Lift, flow, number of rows and slope of each station. */
@@ -26,14 +27,11 @@ describe("the stations of a branch", () => {
   });
 
   test("leave out the other branch, and rows without lift or flow", () => {
-    const { result } = row(0.3, 140);
-    const { flow: _, ...withoutFlow } = result;
-    const { lift: __, ...withoutLift } = result;
     const rows = [
       row(0.1, 50),
       row(0.2, 90, "falling"),
-      { result: withoutFlow, variance: 0 },
-      { result: withoutLift, variance: 0 },
+      { ...row(0.3, 140), flow: undefined },
+      { ...row(0.3, 140), lift: undefined },
     ];
     expect(brief(stationsOf("rising", rows, TERMS))).toEqual([[0.1, 50, 1, 0]]);
     expect(brief(stationsOf("falling", rows, TERMS))).toEqual([[0.2, 90, 1, 0]]);
@@ -76,7 +74,7 @@ describe("laws of averaging", () => {
       fc.property(rows, (values) => {
         const there = values.map(([lift, flow]) => row(lift, flow));
         const back = [...there].reverse();
-        const flows = (list: readonly StationRow[]) =>
+        const flows = (list: readonly RowResult[]) =>
           stationsOf("rising", list, TERMS).map((station) => station.flow);
         const expected = flows(there);
         flows(back).forEach((flow, index) => {

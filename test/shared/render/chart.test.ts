@@ -187,6 +187,15 @@ describe("fall-backs", () => {
     checkShade(flows, 0.4, 0.6, LIGHT_THEME.unresolved, /^0\.6 %\? not resolved$/);
   });
 
+  test("that are shaded flag no point as well", () => {
+    const [run] = runsOf(runText("r", FALLING_BACK));
+    if (run === undefined) throw new Error("one run");
+    const findings = new Map(run.rows.slice(4).map((row) => [row, ["fall-back"]] as const));
+    const alone = dataOf(chartSpec([charted(run, "main", { findings })]), "points");
+    expect(alone.map(({ shape }) => shape)).not.toContain("triangle-up");
+    expect(alone[4]?.["about"]).toContain("fall-back");
+  });
+
   test("are not there on a curve that rises", () => {
     expect(dataOf(chartOf(runText("r", [58.4, 125.6, 187.4])), "falls")).toEqual([]);
   });
@@ -271,6 +280,19 @@ describe("several runs", () => {
     expect(new Set(near.slice(0, 7)).size).toBe(7);
   });
 
+  test("of which none is the main one share no signs without a name", () => {
+    const text = runText("a", FALLING_BACK, "  expect flow 120 cfm at 0.2 in within 5 %\n");
+    const equals = runsOf(text + text.replace("run a", "run b")).map((result) => charted(result, "compared"));
+    const spec = chartSpec(equals);
+    expect(dataOf(spec, "falls")).toEqual([]);
+    expect(textsOf(spec)).not.toContain("target");
+  });
+
+  test("without a point are named as such", () => {
+    const spec = chartOf(runText("a", [58.4]) + runText("b", ["-"]));
+    expect(spec["description"]).toContain("without a point: b");
+  });
+
   test("quoted otherwise say so in their label", () => {
     const spec = chartOf(runText("a", [58.4]) + runText("b", [50], "  quote 10 inH2O\n"));
     expect(textsOf(spec).join(" ")).toContain("b (at 10 inH2O, air of the day)");
@@ -319,6 +341,14 @@ describe("what a record may hold", () => {
     expect(text).not.toContain("\u202e");
     for (const written of textsOf(spec)) expect(String(written).length).toBeLessThan(100);
     checkLabelsApart(spec, 760);
+  });
+
+  test("twenty thousand rows are drawn", () => {
+    const rows = Array.from({ length: 20_000 }, (_, at) => `  ${at / 1e5}  28  ${(at % 977) / 4}`).join("\n");
+    const [run] = runsOf(`run r\n  lift[in]  depression[inH2O]  flow[cfm]\n${rows}\n`);
+    if (run === undefined) throw new Error("one run");
+    const findings = new Map(run.rows.map((row) => [row, ["off-target"]] as const));
+    expect(dataOf(chartSpec([charted(run, "main", { findings })]), "points")).toHaveLength(20_000);
   });
 
   test("nothing to draw is said in words", () => {

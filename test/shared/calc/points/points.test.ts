@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { POINT_CALCULATIONS } from "../../../../shared/calc/points/index.ts";
 import { type NamedValue, pointValues } from "../../../../shared/calc/points/point-values.ts";
-import type { RowResult, RunResult } from "../../../../shared/model/result.ts";
+import type { RunResult } from "../../../../shared/model/result.ts";
 import { evaluateRun } from "../../../kit/evaluate.ts";
+import { rowResult } from "../../../kit/row-result.ts";
 import { AS_CAST, type Parts, smallRecord } from "../../sample-record.ts";
 import { checkClose } from "../close.ts";
 
@@ -85,11 +86,7 @@ describe("effective area", () => {
 });
 
 describe("discharge coefficients", () => {
-  const result: RowResult = {
-    row: { line: 0, from: 0, to: 0, cells: [] },
-    lift: 0.01,
-    effectiveArea: 962.07748e-6,
-  };
+  const result = rowResult({ lift: 0.01, effectiveArea: 962.07748e-6 });
 
   test("0.12 kg/s through a 44 mm valve at 10 mm: 0.69599721 on the curtain in ideal air (computed apart)", () => {
     const { setup } = evaluateRun(smallRecord({ port: ["valve 44 mm"], rows: [] }));
