@@ -2,6 +2,7 @@
 import { EmbeddedActionsParser, EOF, type IToken, tokenMatcher } from "chevrotain";
 import { type Finding, raise } from "../shared/finding.ts";
 import { readNumber } from "../shared/quantity/number.ts";
+import { findHeading, keywords } from "./directives/index.ts";
 import { conflictMarker } from "./findings/conflict-marker.ts";
 import { unclosedBracket } from "./findings/unclosed-bracket.ts";
 import { unclosedText } from "./findings/unclosed-text.ts";
@@ -193,7 +194,30 @@ const NOTHING: readonly Finding[] = [];
 
 /** The node of one line, given without its line end. Never throws; what cannot be read is in `findings`. */
 export function parseLine(text: string): Line {
-  return plainRow(text) ?? parseSpoken(text);
+  return plainRow(text) ?? known.get(text) ?? remembered(parseSpoken(text));
+}
+
+/**
+ * Nodes say nothing of where they stand, so that the lines which all records share (heads of columns, conditions, blank
+ * ones) are parsed once. Headings keep nodes of their own: a block is known by the node of its heading.
+ */
+const known = new Map<string, Line>();
+const MOST_KNOWN = 10_000;
+const LONGEST_KNOWN = 200;
+
+/** Neither a heading nor anything that could be a misspelt one. */
+function isPropertyLine(line: Line): boolean {
+  if (line.kind !== "directive") return false;
+  const keyword = line.keyword.text;
+  return keywords.includes(keyword) && findHeading(keyword) === undefined;
+}
+
+function remembered(line: Line): Line {
+  const isShared = line.kind === "columns" || line.kind === "blank" || isPropertyLine(line);
+  if (!isShared || line.text.length > LONGEST_KNOWN) return line;
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(line.text, line);
+  return line;
 }
 
 function parseSpoken(text: string): Line {

@@ -35,8 +35,9 @@ const TABLE: Readonly<Record<string, Row>> = {
   "server/service": { folders: BELOW_SERVICE, packages: [], node: false },
   "server/generate": { folders: BELOW_FRONTS, packages: ["zod"], node: false },
   "server/generate/main.ts": { folders: [...BELOW_FRONTS, "server/generate"], packages: [], node: true },
+  "client/build.ts": { folders: [], packages: ["esbuild"], node: true },
   "server/cli": {
-    folders: BELOW_FRONTS,
+    folders: [...BELOW_FRONTS, "server/generate/example.ts", "package.json"],
     packages: ["commander", "tinyglobby", "ignore", "papaparse", "vega", "vega-lite", "@resvg/resvg-js"],
     node: true,
   },

@@ -32,6 +32,7 @@ export async function checkOnce(
   const found = await findFiles(paths, io.cwd);
   const files = stdin === undefined ? found.files : [stdin, ...found.files.filter((file) => file !== stdin)];
   const problems = [...found.problems, ...(await readSettings(files))];
+  const read: string[] = [];
   const texts = new Map<string, string>();
   const seen = new Set<string>(files);
   const findings = files.flatMap((path) => {
@@ -42,13 +43,13 @@ export async function checkOnce(
       return [];
     }
     const { file, files: visible } = checked.analysis.scope;
-    texts.set(shown, file.text);
+    read.push(shown);
+    if (checked.findings.length > 0) texts.set(shown, file.text);
     for (const each of visible) seen.add(each.path);
     return checked.findings.map((judged) => reportedFinding(io.cwd, path, judged));
   });
   const failing = LEVELS.slice(0, LEVELS.indexOf(textOption(call, "failOn") ?? "") + 1);
   const fails: Outcome["fails"] = ({ severity }) => failing.includes(severity);
-  const read = [...texts.keys()];
   const report = await REPORTERS[textOption(call, "format") ?? ""]?.();
   const outcome = { files: read, findings, summary: summaryOf(read.length, findings), fails };
   const style = { isColoured: wantsColour(textOption(call, "color"), io) };

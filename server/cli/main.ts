@@ -1,5 +1,8 @@
 // The command's entry: ties it to the process.
-import { nodeIo } from "./node-io.ts";
-import { run } from "./run.ts";
+import { enableCompileCache } from "node:module";
+
+// Before anything else is loaded, so that the next start finds it compiled.
+enableCompileCache();
+const [{ nodeIo }, { run }] = await Promise.all([import("./node-io.ts"), import("./run.ts")]);
 
 process.exitCode = await run(process.argv.slice(2), nodeIo());

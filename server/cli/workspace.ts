@@ -41,6 +41,7 @@ export function openWorkspace(cwd: string, texts: ReadonlyMap<string, string> = 
       root: disk.root,
     },
     config: (path) => settings.get(settingsOf(path) ?? "") ?? NO_SETTINGS,
+    retain: false,
   });
 
   const readSettings = async (paths: readonly string[]): Promise<readonly string[]> => {

@@ -15,7 +15,7 @@ What the notation cannot say:
 - A line is read alone. Indentation has no meaning.
 - 'Gap' is one or more blanks. It may be left out between a number and its unit.
 - Values that stand behind a word of their own ('at', 'within') may come in any order, each once at most.
-- The values of an 'air' line may come in any order.
+- Each value of an 'air' line stands in it once at most.
 - A line of a block stands in it once at most, unless it is marked as repeatable. A block has one table at most.
 - 'bench', 'port', 'engine' and 'cam' open a block, and are also lines of one. Inside a block that takes such a line it
   opens a block if it has a title, or if the first line below it that only one of the two can hold belongs to the block
@@ -102,20 +102,27 @@ function blockRules({ block, ...heading }: Heading, properties: readonly Propert
   ];
 }
 
-function lineOf({ keyword, slots }: Pick<Form, "keyword" | "slots">): string {
+function lineOf({ keyword, slots, anyOrder }: Pick<Form, "keyword" | "slots" | "anyOrder">): string {
   const values = Object.values(slots);
   const positional = values.filter(({ word }) => word === undefined);
   const named = values.filter(({ word }) => word !== undefined);
-  return ["Margin", `'${keyword}'`, ...[...positional, ...named].map(slotForm), "End"].join(" ");
+  const stated = anyOrder
+    ? [`( Gap ${grouped(values.map(statedForm))} )+`]
+    : [...positional, ...named].map(slotForm);
+  return ["Margin", `'${keyword}'`, ...stated, "End"].join(" ");
 }
 
 function propertyForm(form: Property): string {
   return form.repeatable ? `${lineOf(form)} /* repeatable */` : lineOf(form);
 }
 
-function slotForm({ type, word, optional }: Slot): string {
-  const value = word === undefined ? valueForm(type) : `'${word}' Gap ${valueForm(type)}`;
-  return optional ? `( Gap ${value} )?` : `Gap ${value}`;
+function slotForm(slot: Slot): string {
+  const stated = `Gap ${statedForm(slot)}`;
+  return slot.optional ? `( ${stated} )?` : stated;
+}
+
+function statedForm({ type, word }: Slot): string {
+  return word === undefined ? valueForm(type) : `'${word}' Gap ${valueForm(type)}`;
 }
 
 function valueForm(type: SlotType): string {

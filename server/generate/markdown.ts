@@ -15,9 +15,12 @@ export function fence(language: string, text: string): string {
   return `\`\`\`${language}\n${text.trimEnd()}\n\`\`\``;
 }
 
-/** A table; no cell may have a line end. */
+/** A table whose columns stand under each other in the text too; no cell may have a line end. */
 export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const lines = [head, ...rows].map((cells) => cells.map((cell) => cell.replaceAll("|", "\\|")));
+  const widths = head.map((_, at) => Math.max(...lines.map((cells) => cells[at]?.length ?? 0), 3));
   const line = (cells: readonly string[]) =>
-    `| ${cells.map((cell) => cell.replaceAll("|", "\\|")).join(" | ")} |`;
-  return [line(head), line(head.map(() => "---")), ...rows.map(line)].join("\n");
+    `| ${cells.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join(" | ")} |`;
+  const [first = "", ...others] = lines.map(line);
+  return [first, line(widths.map((width) => "-".repeat(width))), ...others].join("\n");
 }

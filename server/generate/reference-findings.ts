@@ -7,8 +7,8 @@ import { anchor, code, fence } from "./markdown.ts";
 
 /** Every finding under its code. */
 export function findingsReference(): string {
-  const intro = `What Headnote reports, by code. An *error* means that something cannot be read or cannot be true, a *warning* that a
-result should not be trusted as it is, a *hint* that more could be known. In the examples a line \`#- name\` begins another
+  const intro = `What Headnote reports, by code. An _error_ means that something cannot be read or cannot be true, a _warning_ that a
+result should not be trusted as it is, a _hint_ that more could be known. In the examples a line \`#- name\` begins another
 file.`;
   const index = KINDS.map(({ code: id }) => `[${id}](#${id})`).join(" · ");
   return [`${anchor("findings")}\n\n## Findings`, intro, index, ...KINDS.map(findingReference)].join("\n\n");

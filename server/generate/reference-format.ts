@@ -50,11 +50,11 @@ harms no other. A file needs no tool to be read.
 
 **There are four kinds of line.** The first word tells which it is.
 
-- A *heading* opens a block: \`bench\`, \`port\`, \`session\`, \`run\`. The block ends where the next heading begins. Blocks may
+- A _heading_ opens a block: \`bench\`, \`port\`, \`session\`, \`run\`. The block ends where the next heading begins. Blocks may
   come in any order.
-- A *property* says something of the block above it: a keyword, then its values.
-- A line of *columns* opens a table. A column that measures something has its unit in brackets: \`lift[in]\`.
-- A *row* is one reading: one cell for each column. \`-\` means "not read". Rows stand in the order in which the points
+- A _property_ says something of the block above it: a keyword, then its values.
+- A line of _columns_ opens a table. A column that measures something has its unit in brackets: \`lift[in]\`.
+- A _row_ is one reading: one cell for each column. \`-\` means "not read". Rows stand in the order in which the points
   were taken.
 
 **Values** come in two sorts. Those without a word of their own come first and in order. The others stand behind their

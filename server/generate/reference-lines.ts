@@ -10,7 +10,7 @@ export function blocksReference(): string {
   const described = new Set<string>();
   const blocks = FORMS.filter((form): form is Heading => form.form === "heading");
   const intro = `Lines marked ● are conditions: state them once in the session, and again in a run where it differs. Lines
-marked *required* cannot be left out. Lines marked *any number* may stand several times.`;
+marked _required_ cannot be left out. Lines marked _any number_ may stand several times.`;
   return [
     `${anchor("blocks")}\n\n## Blocks and their lines`,
     intro,
@@ -42,8 +42,8 @@ function blockReference(heading: Heading, described: Set<string>): string {
 function lineReference(form: Property, heading: Heading, described: Set<string>): string {
   const { keyword, repeatable, doc, example } = form;
   const marks = [
-    ...(heading.required.includes(keyword) ? ["*required*"] : []),
-    ...(repeatable ? ["*any number*"] : []),
+    ...(heading.required.includes(keyword) ? ["_required_"] : []),
+    ...(repeatable ? ["_any number_"] : []),
   ];
   const place = described.has(keyword) ? "" : anchor(`line-${keyword}`);
   described.add(keyword);

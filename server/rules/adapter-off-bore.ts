@@ -14,11 +14,11 @@ export const adapterOffBore = rule<{ adapter: string; bore: string; off: string;
   bad: "headnote 1\nengine e1\n  bore 4.000 in\nhead h1\n  engine e1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  of h1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\n  adapter 4.500 in\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
   good: "headnote 1\nengine e1\n  bore 4.000 in\nhead h1\n  engine e1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  of h1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\n  adapter 4.030 in\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      const { adapter, engine } = run.result.setup;
+    for (const run of input.settled) {
+      const { adapter, engine } = run.setup;
       if (adapter === undefined || engine?.bore === undefined || engine.bore.value <= 0) continue;
       const off = Math.abs(adapter.value.value / engine.bore.value - 1);
-      if (off <= input.limits.adapter) continue;
+      if (off <= input.limits.adapter * (1 + 1e-9)) continue;
       report(statedSpan(input, run, "adapter"), {
         adapter: written(adapter.value),
         bore: written(engine.bore),

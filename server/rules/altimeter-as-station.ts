@@ -15,8 +15,8 @@ export const altimeterAsStation = rule<{ pressure: string; over: string; elevati
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 30.02 inHg 40 %RH elevation 5000 ft\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 40 %RH altimeter 30.02 inHg elevation 5000 ft\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      const { pressure, elevation } = run.result.setup.statedAir?.value ?? {};
+    for (const run of input.settled) {
+      const { pressure, elevation } = run.setup.statedAir?.value ?? {};
       if (pressure === undefined || elevation === undefined) continue;
       const standard = standardPressure(elevation.value);
       if (standard === undefined || pressure.value - standard <= input.limits.barometer) continue;

@@ -1,8 +1,7 @@
 // A display that is said to scale its flow to a depression, but does not.
 import { columnValues } from "../../shared/calc/column-values.ts";
 import { valueAt } from "../../shared/calc/summary.ts";
-import type { RowResult } from "../../shared/model/result.ts";
-import type { ComputedRun } from "../analysis/project.ts";
+import type { RowResult, RunResult } from "../../shared/model/result.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 import { inUnit, percent } from "./words.ts";
@@ -18,41 +17,39 @@ export const correctedTwice = rule<{ bench: string; depression: string; change: 
   why: "A reading that is scaled twice, or taken for scaled when it is not, is wrong by half the error of its depression.",
   bad: "headnote 1\nbench north\n  shows flow at 28 inH2O\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n  0.200 22.4 107.3 # allow off-target: shown on purpose\n  0.300 28.0 180.0\n",
   good: "headnote 1\nbench north\n  shows flow at 28 inH2O\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n  0.200 22.4 120.2 # allow off-target: shown on purpose\n  0.300 28.0 180.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { bench, within, target } = run.result.setup;
-      const displays = columnValues(run.placed.entity.table, "flow");
-      if (bench?.shows?.kind !== "flow" || bench.shows.at === undefined || displays === undefined) continue;
-      const off = (row: RowResult) =>
-        Math.abs((row.depression ?? 0) - target.value.value) > within.value * (1 + 1e-9);
-      const judged = run.result.rows.filter((row) => row.row.void === undefined && row.flow !== undefined);
-      const curve = displayCurve(
-        judged.filter((row) => !off(row)),
-        displays.value,
-      );
-      for (const row of judged) {
-        if (!off(row) || row.depression === undefined || row.lift === undefined) continue;
-        const expected = curve(row.lift);
-        const shown = displays.value(row.row);
-        if (expected === undefined || shown === undefined || !(shown > 0) || !(row.depression > 0)) continue;
-        const change = Math.log(shown / expected);
-        const law = Math.log(row.depression / target.value.value) / 2;
-        if (!followsLaw(change, law, run)) continue;
-        report(rowSpan(run, row.row), {
-          bench: bench.id,
-          depression: inUnit(row.depression, target.value.unit),
-          change: percent(Math.exp(change) - 1),
-          expected: percent(Math.exp(law) - 1),
-        });
-        break;
-      }
+  checkRun(result, report) {
+    const { bench, within, target } = result.setup;
+    const displays = columnValues(result.setup.run.table, "flow");
+    if (bench?.shows?.kind !== "flow" || bench.shows.at === undefined || displays === undefined) return;
+    const off = (row: RowResult) =>
+      Math.abs((row.depression ?? 0) - target.value.value) > within.value * (1 + 1e-9);
+    const judged = result.rows.filter((row) => row.row.void === undefined && row.flow !== undefined);
+    const curve = displayCurve(
+      judged.filter((row) => !off(row)),
+      displays.value,
+    );
+    for (const row of judged) {
+      if (!off(row) || row.depression === undefined || row.lift === undefined) continue;
+      const expected = curve(row.lift);
+      const shown = displays.value(row.row);
+      if (expected === undefined || shown === undefined || !(shown > 0) || !(row.depression > 0)) continue;
+      const change = Math.log(shown / expected);
+      const law = Math.log(row.depression / target.value.value) / 2;
+      if (!followsLaw(change, law, result)) continue;
+      report(rowSpan(row.row), {
+        bench: bench.id,
+        depression: inUnit(row.depression, target.value.unit),
+        change: percent(Math.exp(change) - 1),
+        expected: percent(Math.exp(law) - 1),
+      });
+      break;
     }
   },
 });
 
 /** Nearer to the square root than to no change at all, and more than repeatability makes of it. */
-function followsLaw(change: number, law: number, run: ComputedRun): boolean {
-  const noise = 1.96 * Math.SQRT2 * run.result.repeatability.deviation;
+function followsLaw(change: number, law: number, result: RunResult): boolean {
+  const noise = 1.96 * Math.SQRT2 * result.repeatability.deviation;
   return Math.abs(change - law) < Math.abs(law) / 2 && Math.abs(change) > noise;
 }
 

@@ -19,23 +19,21 @@ export const drift = rule<{ change: string; lift: string; limit: string }>({
   why: "What has moved by the end of a run has moved its other points too.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n  0.100 28.0 56.5\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n  0.100 28.0 55.2\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { repeatability, rows } = run.result;
-      const first = rows.find(isUsable);
-      const back = returnRow(run.result);
-      if (first?.flow === undefined || back?.flow === undefined) continue;
-      const change = back.flow.corrected / first.flow.corrected - 1;
-      const limit = TWO_READINGS * repeatability.deviation * widening(repeatability);
-      if (!(Math.abs(change) > limit)) continue;
-      const related = [{ span: rowSpan(run, first.row), message: "the first reading" }];
-      const args = {
-        change: percent(change),
-        lift: liftWords(run.placed.entity, back),
-        limit: percent(limit),
-      };
-      report(rowSpan(run, back.row), args, { related });
-    }
+  checkRun(result, report) {
+    const { repeatability, rows } = result;
+    const first = rows.find(isUsable);
+    const back = returnRow(result);
+    if (first?.flow === undefined || back?.flow === undefined) return;
+    const change = back.flow.corrected / first.flow.corrected - 1;
+    const limit = TWO_READINGS * repeatability.deviation * widening(repeatability);
+    if (!(Math.abs(change) > limit)) return;
+    const related = [{ span: rowSpan(first.row), message: "the first reading" }];
+    const args = {
+      change: percent(change),
+      lift: liftWords(result.setup.run, back),
+      limit: percent(limit),
+    };
+    report(rowSpan(back.row), args, { related });
   },
 });
 

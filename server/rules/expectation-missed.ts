@@ -1,6 +1,5 @@
 // A run that does not reach what it was to reach.
 import { flowAt } from "../../shared/calc/summary.ts";
-import { shifted } from "../../shared/text/span.ts";
 import { rule } from "./rule.ts";
 import { inUnit, percent, written } from "./words.ts";
 
@@ -23,20 +22,17 @@ export const expectationMissed = rule<{
   why: "What was agreed or measured before should be noticed when it no longer holds.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  expect flow 112 cfm at 0.200 in within 1 %\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  expect flow 112 cfm at 0.200 in within 1 %\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 112.2\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      for (const { flow, lift, within, span } of run.placed.entity.expectations) {
-        const got = flowAt(run.result.rising, lift.value);
-        const place = shifted(span, run.placed.start);
-        const args = { expected: written(flow), lift: written(lift), within: percent(within.value) };
-        if (got === undefined) {
-          report(place, { ...args, got: "", off: "" });
-          continue;
-        }
-        const off = got / flow.value - 1;
-        if (Math.abs(off) <= within.value * (1 + 1e-9)) continue;
-        report(place, { ...args, got: inUnit(got, flow.unit), off: percent(off) });
+  checkRun(result, report) {
+    for (const { flow, lift, within, span } of result.setup.run.expectations) {
+      const got = flowAt(result.rising, lift.value);
+      const args = { expected: written(flow), lift: written(lift), within: percent(within.value) };
+      if (got === undefined) {
+        report(span, { ...args, got: "", off: "" });
+        continue;
       }
+      const off = got / flow.value - 1;
+      if (Math.abs(off) <= within.value * (1 + 1e-9)) continue;
+      report(span, { ...args, got: inUnit(got, flow.unit), off: percent(off) });
     }
   },
 });

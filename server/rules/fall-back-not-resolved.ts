@@ -20,25 +20,23 @@ export const fallBackNotResolved = rule<{
   why: "It may be the first sign of a port letting go, or nothing; a few more readings tell.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.300 28.0 150.0\n  0.400 28.0 185.0\n  0.500 28.0 183.4\n  0.600 28.0 184.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.300 28.0 150.0\n  0.400 28.0 185.0\n  0.500 28.0 191.0\n  0.600 28.0 192.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      for (const fall of run.result.fallBacks) {
-        if (fall.resolved) continue;
-        const place = fallPlace(run, fall);
-        const lowest = fall.deepest.rows[0];
-        if (place === undefined || lowest === undefined) continue;
-        report(
-          place.span,
-          {
-            depth: percent(fall.depth),
-            lift: place.onset,
-            chance: percent(fall.chance),
-            readings: fall.readingsNeeded,
-            lifts: `${place.onset} and ${liftWords(run.placed.entity, lowest)}`,
-          },
-          { related: place.related },
-        );
-      }
+  checkRun(result, report) {
+    for (const fall of result.fallBacks) {
+      if (fall.resolved) continue;
+      const place = fallPlace(result, fall);
+      const lowest = fall.deepest.rows[0];
+      if (place === undefined || lowest === undefined) continue;
+      report(
+        place.span,
+        {
+          depth: percent(fall.depth),
+          lift: place.onset,
+          chance: percent(fall.chance),
+          readings: fall.readingsNeeded,
+          lifts: `${place.onset} and ${liftWords(result.setup.run, lowest)}`,
+        },
+        { related: place.related },
+      );
     }
   },
 });

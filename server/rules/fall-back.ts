@@ -1,8 +1,7 @@
 // Flow that falls while the valve still opens, by more than chance.
-import type { FallBack } from "../../shared/model/result.ts";
+import type { FallBack, RunResult } from "../../shared/model/result.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
-import type { ComputedRun } from "../analysis/project.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 import { figures, liftOf, liftWords, percent } from "./words.ts";
@@ -24,56 +23,52 @@ export const fallBack = rule<{
   why: "A healthy curve flattens. One that drops has let go of a wall, mostly of the short side, and an engine will find that too.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.300 28.0 150.0\n  0.400 28.0 185.0\n  0.500 28.0 178.0\n  0.600 28.0 179.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.300 28.0 150.0\n  0.400 28.0 185.0\n  0.500 28.0 191.0\n  0.600 28.0 192.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      for (const fall of run.result.fallBacks) {
-        if (!fall.resolved) continue;
-        const place = fallPlace(run, fall);
-        if (place === undefined) continue;
-        const { flow } = displayUnits(run.result.setup);
-        const [from, to] = [fall.onset, fall.deepest].map((station) => figures(fromSI(station.flow, flow)));
-        report(
-          place.span,
-          {
-            depth: percent(fall.depth),
-            lift: place.onset,
-            flows: `${from} \u2192 ${to} ${flow.symbol}`,
-            chance: percent(fall.chance),
-            recovery: recoveryWords(run, fall),
-            repeat: place.repeat,
-          },
-          { related: place.related },
-        );
-      }
+  checkRun(result, report) {
+    for (const fall of result.fallBacks) {
+      if (!fall.resolved) continue;
+      const place = fallPlace(result, fall);
+      if (place === undefined) continue;
+      const { flow } = displayUnits(result.setup);
+      const [from, to] = [fall.onset, fall.deepest].map((station) => figures(fromSI(station.flow, flow)));
+      report(
+        place.span,
+        {
+          depth: percent(fall.depth),
+          lift: place.onset,
+          flows: `${from} \u2192 ${to} ${flow.symbol}`,
+          chance: percent(fall.chance),
+          recovery: recoveryWords(result, fall),
+          repeat: place.repeat,
+        },
+        { related: place.related },
+      );
     }
   },
 });
 
-function recoveryWords(run: ComputedRun, { recovery }: FallBack): string {
+function recoveryWords(result: RunResult, { recovery }: FallBack): string {
   const row = recovery?.rows[0];
-  return row === undefined
-    ? "; it does not recover"
-    : `; it recovers at ${liftWords(run.placed.entity, row)}`;
+  return row === undefined ? "; it does not recover" : `; it recovers at ${liftWords(result.setup.run, row)}`;
 }
 
 /** Where a fall is marked, and the lifts to read again: halfway behind the onset, and the station behind it. */
-export function fallPlace(run: ComputedRun, { onset, deepest, last }: FallBack) {
+export function fallPlace(result: RunResult, { onset, deepest, last }: FallBack) {
   const first = onset.rows[0];
   const lowest = deepest.rows[0];
   const end = last.rows[0];
   if (first === undefined || lowest === undefined || end === undefined) return undefined;
-  const { rising, setup } = run.result;
+  const { rising, setup } = result;
   const next = rising[rising.indexOf(onset) + 1];
   const { lift } = displayUnits(setup);
   const lifts = next === undefined ? [] : [(onset.lift + next.lift) / 2, next.lift];
   const repeat = lifts.map((value) => liftOf(value, lift)).join(" and ");
   const related = [
-    { span: rowSpan(run, first.row), message: "the onset" },
-    ...(end === lowest ? [] : [{ span: rowSpan(run, end.row), message: "up to here" }]),
+    { span: rowSpan(first.row), message: "the onset" },
+    ...(end === lowest ? [] : [{ span: rowSpan(end.row), message: "up to here" }]),
   ];
   return {
-    span: rowSpan(run, lowest.row),
-    onset: liftWords(run.placed.entity, first),
+    span: rowSpan(lowest.row),
+    onset: liftWords(result.setup.run, first),
     repeat: `${repeat} ${lift.symbol}`,
     related,
   };

@@ -17,25 +17,23 @@ export const implausibleCd = rule<{ cd: string; low: string; high: string; ratio
   why: "It is not impossible, but a slip in lift, diameter or flow is likelier.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 15.0\n  0.200 28.0 108.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n",
-  check({ runs, limits }, report) {
-    for (const run of runs) {
-      const { port } = run.result.setup;
-      const diameter = port?.valve?.value;
-      if (port === undefined || diameter === undefined) continue;
-      for (const { row, lift, effectiveArea, impossible, slip } of run.result.rows) {
-        if (row.void !== undefined || impossible !== undefined || slip !== undefined) continue;
-        if (lift === undefined || effectiveArea === undefined || lift / diameter >= HIGHEST_LIFT_RATIO)
-          continue;
-        const curtain = portArea("curtain", port, lift);
-        const cd = curtain === undefined ? undefined : effectiveArea / curtain;
-        if (cd === undefined || (cd >= limits.cdLowest && cd <= limits.cdHighest)) continue;
-        report(rowSpan(run, row), {
-          cd: formatFixed(cd, 3),
-          low: formatFixed(limits.cdLowest, 2),
-          high: formatFixed(limits.cdHighest, 2),
-          ratio: formatFixed(lift / diameter, 3),
-        });
-      }
+  checkRun(result, report, limits) {
+    const { port } = result.setup;
+    const diameter = port?.valve?.value;
+    if (port === undefined || diameter === undefined) return;
+    for (const { row, lift, effectiveArea, impossible, slip } of result.rows) {
+      if (row.void !== undefined || impossible !== undefined || slip !== undefined) continue;
+      if (lift === undefined || effectiveArea === undefined || lift / diameter >= HIGHEST_LIFT_RATIO)
+        continue;
+      const curtain = portArea("curtain", port, lift);
+      const cd = curtain === undefined ? undefined : effectiveArea / curtain;
+      if (cd === undefined || (cd >= limits.cdLowest && cd <= limits.cdHighest)) continue;
+      report(rowSpan(row), {
+        cd: formatFixed(cd, 3),
+        low: formatFixed(limits.cdLowest, 2),
+        high: formatFixed(limits.cdHighest, 2),
+        ratio: formatFixed(lift / diameter, 3),
+      });
     }
   },
 });

@@ -16,18 +16,16 @@ export const impossible = rule<{ effective: string; area: string; geometric: str
   why: "No port passes more than an ideal one would, so something that was written down is wrong.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 168.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 112.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { area } = displayUnits(run.result.setup);
-      for (const { row, impossible: found, uncertainty = 0 } of run.result.rows) {
-        if (found === undefined) continue;
-        report(rowSpan(run, row), {
-          effective: inUnit(found.effective, area),
-          area: found.area,
-          geometric: inUnit(found.geometric, area),
-          uncertainty: percent(uncertainty),
-        });
-      }
+  checkRun(result, report) {
+    const { area } = displayUnits(result.setup);
+    for (const { row, impossible: found, uncertainty = 0 } of result.rows) {
+      if (found === undefined) continue;
+      report(rowSpan(row), {
+        effective: inUnit(found.effective, area),
+        area: found.area,
+        geometric: inUnit(found.geometric, area),
+        uncertainty: percent(uncertainty),
+      });
     }
   },
 });

@@ -13,20 +13,14 @@ export const largeLeak = rule<{ share: string; limit: string }>({
   why: "What is taken off is known less well than the flow itself, and a leak seldom stays as it was measured.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak 9.0 cfm at 28 inH2O\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak 1.2 cfm at 28 inH2O\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
-  check({ runs, limits }, report) {
-    for (const run of runs) {
-      for (const { row, flow } of run.result.rows) {
-        if (row.void !== undefined || flow === undefined || !(flow.measured > 0)) continue;
-        const share = flow.leak / flow.measured;
-        if (share <= limits.leakHint) continue;
-        const severe = share > limits.leakWarning;
-        const limit = percent(severe ? limits.leakWarning : limits.leakHint);
-        report(
-          rowSpan(run, row),
-          { share: percent(share), limit },
-          { severity: severe ? "warning" : "hint" },
-        );
-      }
+  checkRun(result, report, limits) {
+    for (const { row, flow } of result.rows) {
+      if (row.void !== undefined || flow === undefined || !(flow.measured > 0)) continue;
+      const share = flow.leak / flow.measured;
+      if (share <= limits.leakHint * (1 + 1e-9)) continue;
+      const severe = share > limits.leakWarning * (1 + 1e-9);
+      const limit = percent(severe ? limits.leakWarning : limits.leakHint);
+      report(rowSpan(row), { share: percent(share), limit }, { severity: severe ? "warning" : "hint" });
     }
   },
 });

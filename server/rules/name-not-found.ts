@@ -1,11 +1,12 @@
 // A name that stands for nothing the file can see.
 import { columnWords } from "../../shared/calc/column-values.ts";
 import type { NamedKind } from "../../shared/model/model.ts";
+import type { RunResult } from "../../shared/model/result.ts";
 import { nearest } from "../../shared/quantity/nearest.ts";
 import { shifted } from "../../shared/text/span.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { cellSpan } from "./places.ts";
-import { type Report, type RuleInput, rule } from "./rule.ts";
+import { type FileInput, type Report, rule } from "./rule.ts";
 
 type Args = { kind: string; id: string; nearest: string };
 
@@ -19,13 +20,11 @@ export const nameNotFound = rule<Args>({
   why: "Without what the name stands for its values are missing, and results would stand on defaults.",
   bad: "headnote 1\nhead a114\n  engine road-engine\n",
   good: "headnote 1\nengine road-engine\n  bore 4.030 in\nhead a114\n  engine road-engine\n",
-  check(input, report) {
-    checkUses(input, report);
-    checkRanges(input, report);
-  },
+  check: checkUses,
+  checkRun: checkRanges,
 });
 
-function checkUses({ scope }: RuleInput, report: Report<Args>): void {
+function checkUses({ scope }: FileInput, report: Report<Args>): void {
   for (const { start, block } of scope.file.outline.blocks) {
     for (const { kind, id, span } of block.uses) {
       if (scope.locate(kind, id) !== undefined) continue;
@@ -43,19 +42,17 @@ function namesOf(scope: Scope, kind: NamedKind): readonly string[] {
 }
 
 /** Ranges are named by their bench. */
-function checkRanges({ runs }: RuleInput, report: Report<Args>): void {
-  for (const run of runs) {
-    const { bench } = run.result.setup;
-    const rangeOf = columnWords(run.placed.entity.table, "range");
-    if (bench === undefined || rangeOf === undefined) continue;
-    const names = bench.ranges.map((range) => range.name);
-    for (const { row } of run.result.rows) {
-      const id = rangeOf(row);
-      if (id === undefined || row.void !== undefined || names.includes(id)) continue;
-      const span = cellSpan(run, row, "range");
-      const [near] = nearest(id, names);
-      const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
-      report(span, { kind: "range", id, nearest: near ?? "" }, { fix });
-    }
+function checkRanges({ setup, rows }: RunResult, report: Report<Args>): void {
+  const { bench, run } = setup;
+  const rangeOf = columnWords(run.table, "range");
+  if (bench === undefined || rangeOf === undefined) return;
+  const names = bench.ranges.map((range) => range.name);
+  for (const { row } of rows) {
+    const id = rangeOf(row);
+    if (id === undefined || row.void !== undefined || names.includes(id)) continue;
+    const span = cellSpan(run, row, "range");
+    const [near] = nearest(id, names);
+    const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
+    report(span, { kind: "range", id, nearest: near ?? "" }, { fix });
   }
 }

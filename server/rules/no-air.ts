@@ -13,8 +13,8 @@ export const noAir = rule<{ problem: string }>({
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      const { air, statedAir } = run.result.setup;
+    for (const run of input.settled) {
+      const { air, statedAir } = run.setup;
       if (air.source !== "default") continue;
       const span = statedAir === undefined ? conditionsSpan(input, run) : statedSpan(input, run, "air");
       report(span, { problem: statedAir === undefined ? "no air is stated" : problemOf(statedAir.value) });

@@ -12,7 +12,7 @@ export const noBench = rule({
   bad: "headnote 1\nsession 2026-03-02\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   check(input, report) {
-    for (const run of input.runs) {
+    for (const run of input.settled) {
       const { entity } = run.placed;
       const named = entity.bench ?? input.scope.file.session?.entity.bench;
       if (named === undefined) report(conditionsSpan(input, run), {});

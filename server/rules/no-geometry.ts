@@ -1,6 +1,7 @@
 // A Cd that cannot be computed because the port does not say enough.
+import { columnValues } from "../../shared/calc/column-values.ts";
 import { portArea } from "../../shared/calc/port-areas.ts";
-import type { Port } from "../../shared/model/model.ts";
+import type { Port, Run } from "../../shared/model/model.ts";
 import { statedSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
@@ -14,9 +15,9 @@ export const noGeometry = rule<{ port: string; problem: string; cd: string }>({
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      const { port } = run.result.setup;
-      const lift = run.result.rows.find((row) => row.row.void === undefined && (row.lift ?? 0) > 0)?.lift;
+    for (const run of input.settled) {
+      const { port } = run.setup;
+      const lift = firstLift(run.placed.entity);
       if (port === undefined || lift === undefined) continue;
       const missing = missingOf(port);
       if (missing.length > 0) {
@@ -33,6 +34,13 @@ export const noGeometry = rule<{ port: string; problem: string; cd: string }>({
     }
   },
 });
+
+/** The lift of the first row that counts and has the valve open. */
+function firstLift({ table }: Run): number | undefined {
+  const lifts = columnValues(table, "lift");
+  const row = table?.rows.find((entry) => entry.void === undefined && (lifts?.value(entry) ?? 0) > 0);
+  return row && lifts?.value(row);
+}
 
 function missingOf(port: Port): readonly string[] {
   return [

@@ -12,8 +12,8 @@ export const noHumidity = rule({
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 0 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      const air = run.result.setup.statedAir?.value;
+    for (const run of input.settled) {
+      const air = run.setup.statedAir?.value;
       if (air === undefined) continue;
       if (air.humidity === undefined && air.dewPoint === undefined && air.wetBulb === undefined) {
         report(statedSpan(input, run, "air"), {});

@@ -13,8 +13,8 @@ export const noLeak = rule({
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak 1.2 cfm at 28 inH2O\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      if (run.result.setup.leak === undefined) report(conditionsSpan(input, run), {});
+    for (const run of input.settled) {
+      if (run.setup.leak === undefined) report(conditionsSpan(input, run), {});
     }
   },
 });

@@ -14,8 +14,9 @@ export const noRepeat = rule<{ bench: string; deviation: string }>({
   bad: "headnote 1\nbench north\n  shows flow\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      const { setup, repeatability } = run.result;
+    for (const run of input.settled) {
+      const { setup } = run;
+      const repeatability = input.repeatability(setup);
       if (setup.bench === undefined || repeatability.source !== "default") continue;
       report(conditionsSpan(input, run), {
         bench: setup.bench.id,

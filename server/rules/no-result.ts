@@ -14,8 +14,8 @@ export const noResult = rule<{ bench: string; kind: string }>({
   bad: "headnote 1\nbench north\n  shows meter-flow\n  meter downstream\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
   check(input, report) {
-    for (const run of input.runs) {
-      const { bench } = run.result.setup;
+    for (const run of input.settled) {
+      const { bench } = run.setup;
       const kind = bench?.shows?.kind;
       if (bench === undefined || kind === undefined || findMeter(kind) !== undefined) continue;
       report(conditionsSpan(input, run), { bench: bench.id, kind });

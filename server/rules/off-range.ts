@@ -14,25 +14,23 @@ export const offRange = rule<{ depression: string; range: string; at: string; wi
   why: "The full-scale flow of a range holds at one depression only.",
   bad: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 25 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 42.0\n",
   good: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 42.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { bench, within } = run.result.setup;
-      if (bench?.shows?.kind !== "percent") continue;
-      const rangeOf = columnWords(run.placed.entity.table, "range");
-      for (const { row, depression } of run.result.rows) {
-        const name = rangeOf?.(row) ?? (bench.ranges.length === 1 ? bench.ranges[0]?.name : undefined);
-        const range = bench.ranges.find((entry) => entry.name === name);
-        if (range === undefined || depression === undefined || row.void !== undefined) continue;
-        const off = Math.abs(depression - range.depression.value);
-        if (off <= within.value * (1 + 1e-9)) continue;
-        const { unit } = range.depression;
-        report(cellSpan(run, row, "depression"), {
-          depression: inUnit(depression, unit),
-          range: range.name,
-          at: written(range.depression),
-          within: inUnit(within.value, unit),
-        });
-      }
+  checkRun(result, report) {
+    const { bench, within } = result.setup;
+    if (bench?.shows?.kind !== "percent") return;
+    const rangeOf = columnWords(result.setup.run.table, "range");
+    for (const { row, depression } of result.rows) {
+      const name = rangeOf?.(row) ?? (bench.ranges.length === 1 ? bench.ranges[0]?.name : undefined);
+      const range = bench.ranges.find((entry) => entry.name === name);
+      if (range === undefined || depression === undefined || row.void !== undefined) continue;
+      const off = Math.abs(depression - range.depression.value);
+      if (off <= within.value * (1 + 1e-9)) continue;
+      const { unit } = range.depression;
+      report(cellSpan(result.setup.run, row, "depression"), {
+        depression: inUnit(depression, unit),
+        range: range.name,
+        at: written(range.depression),
+        within: inUnit(within.value, unit),
+      });
     }
   },
 });

@@ -19,23 +19,21 @@ export const offTarget = rule<{
   why: "While the depression is still on its way, flow and depression do not belong together, and no correction mends that.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\n  within 0.2 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 27.2 60.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\n  within 0.2 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 27.8 60.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { target, within } = run.result.setup;
-      const { value, unit } = target.value;
-      const band = within.value * (1 + 1e-9);
-      for (const { row, depression } of run.result.rows) {
-        if (depression === undefined || row.void !== undefined) continue;
-        const off = depression - value;
-        if (Math.abs(off) <= band) continue;
-        report(cellSpan(run, row, "depression"), {
-          depression: inUnit(depression, unit),
-          off: inUnit(Math.abs(off), unit),
-          target: written(target.value),
-          within: inUnit(within.value, unit),
-          flow: depression > 0 ? percent(Math.abs(Math.sqrt(value / depression) - 1)) : "all",
-        });
-      }
+  checkRun(result, report) {
+    const { target, within } = result.setup;
+    const { value, unit } = target.value;
+    const band = within.value * (1 + 1e-9);
+    for (const { row, depression } of result.rows) {
+      if (depression === undefined || row.void !== undefined) continue;
+      const off = depression - value;
+      if (Math.abs(off) <= band) continue;
+      report(cellSpan(result.setup.run, row, "depression"), {
+        depression: inUnit(depression, unit),
+        off: inUnit(Math.abs(off), unit),
+        target: written(target.value),
+        within: inUnit(within.value, unit),
+        flow: depression > 0 ? percent(Math.abs(Math.sqrt(value / depression) - 1)) : "all",
+      });
     }
   },
 });

@@ -15,27 +15,25 @@ export const outsideCalibration = rule<{ signal: string; low: string; high: stri
   why: "A calibration says nothing outside its points, and going on in a straight line would be a guess.",
   bad: "headnote 1\nbench north\n  shows signal\n  repeat 0.4 %\n  signal[V] flow[cfm]\n  1.0 50.0\n  2.0 100.0\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] signal[V]\n  0.100 28.0 2.4\n",
   good: "headnote 1\nbench north\n  shows signal\n  repeat 0.4 %\n  signal[V] flow[cfm]\n  1.0 50.0\n  2.0 100.0\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] signal[V]\n  0.100 28.0 1.4\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { bench } = run.result.setup;
-      const { table } = run.placed.entity;
-      const signals = columnValues(table, "signal");
-      const unit = table?.columns.find((column) => column.name === "signal")?.unit;
-      if (bench?.shows?.kind !== "signal" || signals === undefined || unit === undefined) continue;
-      const points = calibrationPoints(bench.table);
-      const first = points[0];
-      const last = points.at(-1);
-      if (first === undefined || last === undefined) continue;
-      for (const { row } of run.result.rows) {
-        const signal = signals.value(row);
-        if (signal === undefined || row.void !== undefined) continue;
-        if (signal >= first.signal && signal <= last.signal) continue;
-        report(cellSpan(run, row, "signal"), {
-          signal: inUnit(signal, unit),
-          low: inUnit(first.signal, unit),
-          high: inUnit(last.signal, unit),
-        });
-      }
+  checkRun(result, report) {
+    const { bench } = result.setup;
+    const { table } = result.setup.run;
+    const signals = columnValues(table, "signal");
+    const unit = table?.columns.find((column) => column.name === "signal")?.unit;
+    if (bench?.shows?.kind !== "signal" || signals === undefined || unit === undefined) return;
+    const points = calibrationPoints(bench.table);
+    const first = points[0];
+    const last = points.at(-1);
+    if (first === undefined || last === undefined) return;
+    for (const { row } of result.rows) {
+      const signal = signals.value(row);
+      if (signal === undefined || row.void !== undefined) continue;
+      if (signal >= first.signal && signal <= last.signal) continue;
+      report(cellSpan(result.setup.run, row, "signal"), {
+        signal: inUnit(signal, unit),
+        low: inUnit(first.signal, unit),
+        high: inUnit(last.signal, unit),
+      });
     }
   },
 });

@@ -18,17 +18,15 @@ export const outsideRange = rule<{ share: string; low: string; high: string }>({
   why: "Near its bottom a range is coarse and its zero matters; above its top the display is not calibrated.",
   bad: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 12.0\n",
   good: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 42.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const readings = columnValues(run.placed.entity.table, "reading");
-      if (run.result.setup.bench?.shows?.kind !== "percent" || readings === undefined) continue;
-      for (const { row } of run.result.rows) {
-        const share = readings.value(row);
-        if (share === undefined || row.void !== undefined) continue;
-        if (share >= LOWEST - ROUNDING && share <= HIGHEST + ROUNDING) continue;
-        const args = { share: percent(share), low: percent(LOWEST), high: percent(HIGHEST) };
-        report(cellSpan(run, row, "reading"), args);
-      }
+  checkRun(result, report) {
+    const readings = columnValues(result.setup.run.table, "reading");
+    if (result.setup.bench?.shows?.kind !== "percent" || readings === undefined) return;
+    for (const { row } of result.rows) {
+      const share = readings.value(row);
+      if (share === undefined || row.void !== undefined) continue;
+      if (share >= LOWEST - ROUNDING && share <= HIGHEST + ROUNDING) continue;
+      const args = { share: percent(share), low: percent(LOWEST), high: percent(HIGHEST) };
+      report(cellSpan(result.setup.run, row, "reading"), args);
     }
   },
 });

@@ -2,7 +2,6 @@
 import { missingColumns } from "../../grammar/findings/missing-columns.ts";
 import { headOf } from "../../grammar/lower-table.ts";
 import type { Bench, Table } from "../../shared/model/model.ts";
-import { headingSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
 const COLUMN_OF: Readonly<Record<string, string>> = {
@@ -15,16 +14,13 @@ const COLUMN_OF: Readonly<Record<string, string>> = {
 
 export const readingColumn = rule<{ block: string; missing: string; example: string }>({
   ...missingColumns,
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { table } = run.placed.entity;
-      if (table === undefined || table.columns.length === 0) continue;
-      const missing = missingOf(run.result.setup.bench, table);
-      if (missing === undefined) continue;
-      const span = table.columns[0]?.span;
-      const line = span === undefined ? headingSpan(run) : { ...span, line: span.line + run.placed.start };
-      report(line, { block: "run", missing: `column ${missing}`, example: headOf(missing) });
-    }
+  checkRun(result, report) {
+    const { table } = result.setup.run;
+    if (table === undefined || table.columns.length === 0) return;
+    const missing = missingOf(result.setup.bench, table);
+    if (missing === undefined) return;
+    const span = table.columns[0]?.span ?? result.setup.run.origin.heading;
+    report(span, { block: "run", missing: `column ${missing}`, example: headOf(missing) });
   },
 });
 

@@ -18,30 +18,28 @@ export const repeatsDisagree = rule<{ count: number; lift: string; range: string
   why: "One of them is wrong, or the flow has two states at this lift; a mean of both would hide either.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n  0.200 28.0 112.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n  0.200 28.0 109.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const { rising, falling, repeatability } = run.result;
-      const back = returnRow(run.result);
-      for (const station of [...rising, ...falling]) {
-        const rows = station.rows.filter((row) => row !== back);
-        const last = rows.at(-1);
-        if (rows.length < 2 || last === undefined) continue;
-        const apart = spread(rows);
-        const limit =
-          (rangeQuantile(rows.length) ?? Number.POSITIVE_INFINITY) *
-          repeatability.deviation *
-          widening(repeatability);
-        if (!(apart > limit)) continue;
-        const related = rows
-          .slice(0, -1)
-          .map(({ row }) => ({ span: rowSpan(run, row), message: "an earlier reading" }));
-        const lift = liftWords(run.placed.entity, last);
-        report(
-          rowSpan(run, last.row),
-          { count: rows.length, lift, range: percent(apart), limit: percent(limit) },
-          { related },
-        );
-      }
+  checkRun(result, report) {
+    const { rising, falling, repeatability } = result;
+    const back = returnRow(result);
+    for (const station of [...rising, ...falling]) {
+      const rows = station.rows.filter((row) => row !== back);
+      const last = rows.at(-1);
+      if (rows.length < 2 || last === undefined) continue;
+      const apart = spread(rows);
+      const limit =
+        (rangeQuantile(rows.length) ?? Number.POSITIVE_INFINITY) *
+        repeatability.deviation *
+        widening(repeatability);
+      if (!(apart > limit)) continue;
+      const related = rows
+        .slice(0, -1)
+        .map(({ row }) => ({ span: rowSpan(row), message: "an earlier reading" }));
+      const lift = liftWords(result.setup.run, last);
+      report(
+        rowSpan(last.row),
+        { count: rows.length, lift, range: percent(apart), limit: percent(limit) },
+        { related },
+      );
     }
   },
 });

@@ -1,29 +1,45 @@
-// The shape of a rule: a kind of finding, with the words it needs, and how it is found in a computed file.
+// The shape of a rule: a kind of finding, with the words it needs, and how it is found.
 import type { Finding, FindingArgs, FindingExtras, FindingKind } from "../../shared/finding.ts";
 import { raise } from "../../shared/finding.ts";
 import type { Limits } from "../../shared/model/limits.ts";
+import type { RunResult } from "../../shared/model/result.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Analysis } from "../analysis/project.ts";
 
-/** What a rule sees. */
-export interface RuleInput extends Analysis {
+/** What a rule of the whole file sees: its text, its names, and what its runs stand on, but no results. */
+export interface FileInput extends Pick<Analysis, "scope" | "settled" | "repeatability"> {
   readonly limits: Limits;
 }
 
 export type Report<A extends FindingArgs> = (span: Span, args: A, extras?: FindingExtras) => void;
 
+type Add = (finding: Finding) => void;
+
 /** A rule with any arguments. */
 export interface Rule extends FindingKind<never> {
-  readonly run: (input: RuleInput, add: (finding: Finding) => void) => void;
+  readonly ofFile: ((input: FileInput, add: Add) => void) | undefined;
+  readonly ofRun: ((result: RunResult, limits: Limits, add: Add) => void) | undefined;
 }
 
-/** Declares a rule; `check` reports with the arguments that `message` and `help` are made from. Spans count in the file. */
+/**
+ * Declares a rule; it reports with the arguments that `message` and `help` are made from. `check` looks at a file, its
+ * spans count in the file; `checkRun` looks at one computed run by itself, its spans count from the run's heading, so that
+ * what was found stays true while the run does not change.
+ */
 export function rule<A extends FindingArgs>(
-  declared: FindingKind<A> & { readonly check: (input: RuleInput, report: Report<A>) => void },
+  declared: FindingKind<A> & {
+    readonly check?: (input: FileInput, report: Report<A>) => void;
+    readonly checkRun?: (result: RunResult, report: Report<A>, limits: Limits) => void;
+  },
 ): Rule {
-  const { check, ...kind } = declared;
+  const { check, checkRun, ...kind } = declared;
+  const reportTo =
+    (add: Add): Report<A> =>
+    (span, args, extras) =>
+      add(raise(kind, span, args, extras));
   return {
     ...kind,
-    run: (input, add) => check(input, (span, args, extras) => add(raise(kind, span, args, extras))),
+    ofFile: check && ((input, add) => check(input, reportTo(add))),
+    ofRun: checkRun && ((result, limits, add) => checkRun(result, reportTo(add), limits)),
   };
 }

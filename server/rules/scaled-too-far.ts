@@ -14,21 +14,19 @@ export const scaledTooFar = rule<{ depression: string; quote: string; ratio: str
   why: "Air is compressible: from 10 to 28 inH2O the square root law overstates flow by one to two and a half percent.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 10 inH2O\n  quote 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 10.0 36.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 25 inH2O\n  quote 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 25.0 56.0\n",
-  check({ runs, limits }, report) {
-    for (const run of runs) {
-      const quote = run.result.setup.quote.value;
-      for (const { row, depression } of run.result.rows) {
-        if (row.void !== undefined || depression === undefined || !(depression > 0)) continue;
-        const ratio = quote.value / depression;
-        if (ratio <= limits.scaling * (1 + 1e-9) && ratio * limits.scaling * (1 + 1e-9) >= 1) continue;
-        report(cellSpan(run, row, "depression"), {
-          depression: inUnit(depression, quote.unit),
-          quote: written(quote),
-          ratio: figures(ratio),
-          limit: figures(limits.scaling),
-        });
-        break;
-      }
+  checkRun(result, report, limits) {
+    const quote = result.setup.quote.value;
+    for (const { row, depression } of result.rows) {
+      if (row.void !== undefined || depression === undefined || !(depression > 0)) continue;
+      const ratio = quote.value / depression;
+      if (ratio <= limits.scaling * (1 + 1e-9) && ratio * limits.scaling * (1 + 1e-9) >= 1) continue;
+      report(cellSpan(result.setup.run, row, "depression"), {
+        depression: inUnit(depression, quote.unit),
+        quote: written(quote),
+        ratio: figures(ratio),
+        limit: figures(limits.scaling),
+      });
+      break;
     }
   },
 });

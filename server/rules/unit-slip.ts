@@ -26,21 +26,19 @@ export const unitSlip = rule<{ column: string; factor: string; expected: string;
   why: "That is what a wrong unit or a slipped decimal point looks like, and nothing that air does.",
   bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 48.4\n  0.300 28.0 150.0\n",
   good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.5\n  0.300 28.0 150.0\n",
-  check({ runs }, report) {
-    for (const run of runs) {
-      const units = displayUnits(run.result.setup);
-      const kind = run.result.setup.bench?.shows?.kind;
-      const display = (kind && findMeter(kind)?.column) ?? "flow";
-      for (const { row, slip } of run.result.rows) {
-        if (slip === undefined) continue;
-        const known = MEANINGS.find(([factor]) => factor === slip.near || 1 / factor === slip.near);
-        report(cellSpan(run, row, slip.column === "lift" ? "lift" : display), {
-          column: slip.column,
-          factor: figures(slip.factor),
-          expected: inUnit(slip.expected, slip.column === "lift" ? units.lift : units.flow),
-          meaning: known?.[1] ?? "a slip",
-        });
-      }
+  checkRun(result, report) {
+    const units = displayUnits(result.setup);
+    const kind = result.setup.bench?.shows?.kind;
+    const display = (kind && findMeter(kind)?.column) ?? "flow";
+    for (const { row, slip } of result.rows) {
+      if (slip === undefined) continue;
+      const known = MEANINGS.find(([factor]) => factor === slip.near || 1 / factor === slip.near);
+      report(cellSpan(result.setup.run, row, slip.column === "lift" ? "lift" : display), {
+        column: slip.column,
+        factor: figures(slip.factor),
+        expected: inUnit(slip.expected, slip.column === "lift" ? units.lift : units.flow),
+        meaning: known?.[1] ?? "a slip",
+      });
     }
   },
 });

@@ -1,5 +1,7 @@
 // All findings of one file: of its lines, its blocks, its names and its results, as the workspace weighs them.
 import { type Finding, type Severity, shiftedFinding } from "../../shared/finding.ts";
+import type { Limits } from "../../shared/model/limits.ts";
+import type { RunResult } from "../../shared/model/result.ts";
 import { applyAllows } from "../analysis/allow.ts";
 import type { Analysis } from "../analysis/project.ts";
 import { CODES, wordsOf } from "../catalogue.ts";
@@ -21,8 +23,14 @@ export function findingsOf(analysis: Analysis, config: Config): readonly Judged[
   for (const { start, block } of outline.blocks) {
     for (const finding of block.findings) all.push(shiftedFinding(finding, start));
   }
-  const input = { ...analysis, limits: config.limits };
-  for (const rule of RULES) rule.run(input, (finding) => all.push(finding));
+  const { scope, settled, repeatability } = analysis;
+  const input = { scope, settled, repeatability, limits: config.limits };
+  for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
+  for (const run of settled) {
+    for (const finding of runFindings(analysis.compute(run), config.limits)) {
+      all.push(shiftedFinding(finding, run.placed.start));
+    }
+  }
   const kept = applyAllows(outline.lines, once(all), CODES);
   return kept
     .flatMap((finding): Judged[] => {
@@ -31,6 +39,19 @@ export function findingsOf(analysis: Analysis, config: Config): readonly Judged[
       return severity === "off" ? [] : [{ finding, severity, message: words.message, help: words.help }];
     })
     .sort((a, b) => byPlace(a.finding, b.finding));
+}
+
+/** What was found in a result, by the limits it was judged by: it stays true while the result is the same. */
+const judged = new WeakMap<RunResult, { readonly limits: Limits; readonly findings: readonly Finding[] }>();
+
+/** The findings of one run; their spans count from its heading. */
+function runFindings(result: RunResult, limits: Limits): readonly Finding[] {
+  const before = judged.get(result);
+  if (before?.limits === limits) return before.findings;
+  const findings: Finding[] = [];
+  for (const rule of RULES) rule.ofRun?.(result, limits, (finding) => findings.push(finding));
+  judged.set(result, { limits, findings });
+  return findings;
 }
 
 /** Conditions that all runs share are missing once, however many runs there are. */

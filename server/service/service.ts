@@ -10,6 +10,8 @@ export interface Environment {
   readonly files: Files;
   /** The settings that hold for a file. */
   readonly config: (path: string) => Config;
+  /** Whether to keep what was read and computed for the next time, as an editor needs it; true unless said. */
+  readonly retain?: boolean;
 }
 
 /** A file that was read and judged. */
@@ -25,8 +27,8 @@ export interface Service {
   readonly changed: () => void;
 }
 
-export function createService({ files, config }: Environment): Service {
-  const project = createProject(files);
+export function createService({ files, config, retain = true }: Environment): Service {
+  const project = createProject(files, retain);
   return {
     check: (path) => {
       const analysis = project.analyse(path);

@@ -1,5 +1,5 @@
 // Computes the runs of a file: rows, branches, averaged stations, their uncertainties, and where flow falls back.
-import type { Port } from "../model/model.ts";
+import type { Bench, Port } from "../model/model.ts";
 import type { Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { branches } from "./branches.ts";
@@ -12,22 +12,41 @@ import { unitSlips } from "./unit-slip.ts";
 
 /** The results of the runs of one file, in order. Runs on one bench share the repeatability pooled from all of them. */
 export function evaluateRuns(setups: readonly Setup[]): RunResult[] {
-  const computed = setups.map((setup) => ({ setup, rows: computeRows(setup) }));
-  for (const { rows } of computed) {
-    markSlips(rows);
-    markBranches(rows);
-  }
-  const cells = new Map<string, (readonly number[])[]>();
-  for (const { setup, rows } of computed) {
-    if (setup.bench === undefined || setup.bench.repeat !== undefined) continue;
-    const known = cells.get(setup.bench.id) ?? [];
-    known.push(...repeatedCells(rows));
-    cells.set(setup.bench.id, known);
-  }
-  return computed.map(({ setup, rows }) => {
-    const { bench } = setup;
-    return judge(setup, rows, repeatabilityOf(bench, cells.get(bench?.id ?? "") ?? []));
-  });
+  const repeatability = repeatabilities(setups);
+  return setups.map((setup) => evaluateRun(setup, repeatability(setup)));
+}
+
+/** The result of one run on a bench that repeats as given. */
+export function evaluateRun(setup: Setup, repeatability: Repeatability): RunResult {
+  return judge(setup, relatedRows(setup), repeatability);
+}
+
+/**
+ * How well the bench of each run of a file repeats: as stated, else pooled from the repeated readings of all the file's
+ * runs on it, else a default.
+ */
+export function repeatabilities(setups: readonly Setup[]): (setup: Setup) => Repeatability {
+  const known = new Map<Bench | undefined, Repeatability>();
+  return ({ bench }) => {
+    const before = known.get(bench);
+    if (before !== undefined) return before;
+    const isStated = bench === undefined || bench.repeat !== undefined;
+    const runs = isStated ? [] : setups.filter((setup) => setup.bench === bench);
+    const found = repeatabilityOf(
+      bench,
+      runs.flatMap((setup) => repeatedCells(relatedRows(setup))),
+    );
+    known.set(bench, found);
+    return found;
+  };
+}
+
+/** The rows of a run with what they say of each other. */
+function relatedRows(setup: Setup): Rows {
+  const rows = computeRows(setup);
+  markSlips(rows);
+  markBranches(rows);
+  return rows;
 }
 
 function markSlips(rows: Rows): void {

@@ -36,7 +36,7 @@ export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Sli
       const slip = slipOf(before, point, after);
       if (slip !== undefined) found.set(index, slip);
     }
-    const largest = [...found].filter(([index, slip]) => !isOutdone(index, slip, found));
+    const largest = [...found].filter(([index, slip]) => !isOutdone(points, index, slip, found, slips));
     for (const [index, slip] of largest) slips.set(index, slip);
     candidates = [...found.keys()].filter((index) => !slips.has(index));
   }
@@ -55,22 +55,53 @@ function neighbour(
   return points[at];
 }
 
-function isOutdone(index: number, slip: Slip, found: ReadonlyMap<number, Slip>): boolean {
+/**
+ * Whether a neighbour is the larger slip, or as large and further from what stands around the two: of two readings of one
+ * lift each is a slip beside the other, and their surroundings tell which.
+ */
+function isOutdone(
+  points: readonly SlipPoint[],
+  index: number,
+  slip: Slip,
+  found: ReadonlyMap<number, Slip>,
+  slips: ReadonlyMap<number, Slip>,
+): boolean {
   const size = Math.abs(Math.log(slip.factor));
-  const larger = (other: number) => {
-    const neighbour = found.get(other);
-    return neighbour !== undefined && Math.abs(Math.log(neighbour.factor)) > size * (1 + ROUNDING);
-  };
-  return larger(index - 1) || larger(index + 1);
+  return [index - 1, index + 1].some((other) => {
+    const beside = found.get(other);
+    if (beside === undefined) return false;
+    const ratio = Math.abs(Math.log(beside.factor)) / size;
+    if (Math.abs(ratio - 1) > ROUNDING) return ratio > 1;
+    const own = offBy(points, index, new Map([...slips, [other, beside]]));
+    return own < offBy(points, other, new Map([...slips, [index, slip]])) * (1 - ROUNDING);
+  });
+}
+
+/** How far a point is off the line between its neighbours, as a logarithm. */
+function offBy(points: readonly SlipPoint[], index: number, without: ReadonlyMap<number, Slip>): number {
+  const before = neighbour(points, index, -1, without);
+  const point = points[index];
+  const after = neighbour(points, index, 1, without);
+  if (before === undefined || point === undefined || after === undefined) return 0;
+  const off = isBetween(before, point, after)
+    ? Math.log(point.flow / lineAt(before, after, point.lift))
+    : Math.log((2 * point.lift) / (before.lift + after.lift));
+  return Number.isNaN(off) ? 0 : Math.abs(off);
+}
+
+function isBetween(before: SlipPoint, point: SlipPoint, after: SlipPoint): boolean {
+  return (point.lift - before.lift) * (point.lift - after.lift) <= 0;
+}
+
+/** Flow at a lift on the straight line between two points; their mean where both are at one lift. */
+function lineAt(before: SlipPoint, after: SlipPoint, lift: number): number {
+  const span = after.lift - before.lift;
+  const share = span === 0 ? 0.5 : (lift - before.lift) / span;
+  return before.flow + share * (after.flow - before.flow);
 }
 
 function slipOf(before: SlipPoint, point: SlipPoint, after: SlipPoint): Slip | undefined {
-  const between = (point.lift - before.lift) * (point.lift - after.lift) <= 0;
-  if (between) {
-    const span = after.lift - before.lift;
-    const share = span === 0 ? 0.5 : (point.lift - before.lift) / span;
-    return near("flow", point.flow, before.flow + share * (after.flow - before.flow));
-  }
+  if (isBetween(before, point, after)) return near("flow", point.flow, lineAt(before, after, point.lift));
   if (before.lift === after.lift) return undefined;
   const middle = near("lift", point.lift, (before.lift + after.lift) / 2);
   if (middle !== undefined || before.flow === after.flow) return middle;

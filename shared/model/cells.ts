@@ -1,5 +1,4 @@
 // Makes cells of a row that holds numbers alone.
-import { readNumber } from "../quantity/number.ts";
 import type { Cell, Cells } from "./model.ts";
 
 /** How many cells a row has. */
@@ -25,10 +24,20 @@ export function cellsOf(row: Cells): readonly Cell[] {
 export function cellStep(row: Cells, index: number): number {
   const from = row.bounds[2 * index];
   const to = row.bounds[2 * index + 1];
-  if (from === undefined || to === undefined) return 0;
-  const read = readNumber(row.text.slice(from, to));
-  return "step" in read ? read.step : 0;
+  if (from === undefined || to === undefined || Number.isNaN(row.values[index])) return 0;
+  // Looked for by hand, since every reading is asked: what has a value is a decimal or a fraction, and nothing else.
+  for (let at = to - 1; at >= from; at--) {
+    const code = row.text.charCodeAt(at);
+    if (code === POINT) return STEPS[to - 1 - at] ?? 0;
+    if (code === SLASH) return 0;
+  }
+  return 1;
 }
+
+/** By the number of decimals. */
+const STEPS: readonly number[] = Array.from({ length: 31 }, (_, decimals) => 1 / 10 ** decimals);
+const POINT = 46;
+const SLASH = 47;
 
 /** Where the first cell of a row begins. */
 export function startOf(row: Cells): number {

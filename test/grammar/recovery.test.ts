@@ -81,13 +81,13 @@ describe("recovery", () => {
 
   // Computed by this very test; a change of the reader may raise these numbers and must not lower them.
   test.each([
-    ["a letter lost", 0],
-    ["a letter doubled", 0],
-    ["two letters swapped", 0],
-    ["a stray quote", 0],
-    ["a stray bracket", 0],
-    ["a blank too many", 0],
-    ["a line cut short", 0],
+    ["a letter lost", 99],
+    ["a letter doubled", 98],
+    ["two letters swapped", 98],
+    ["a stray quote", 82],
+    ["a stray bracket", 81],
+    ["a blank too many", 90],
+    ["a line cut short", 85],
   ])("%s stays in its line in at least %i of 100 cases", (name, least) => {
     const slip = SLIPS[name] ?? (() => []);
     expect(scoreOf(slip)).toBeGreaterThanOrEqual(least);
