@@ -1,7 +1,7 @@
 // Reads and computes the files of a workspace, each once until it changes.
 import { evaluateRun, repeatabilities } from "../../shared/calc/evaluate.ts";
 import { settle } from "../../shared/calc/setup.ts";
-import type { Run } from "../../shared/model/model.ts";
+import type { NamedKind, Run, Session } from "../../shared/model/model.ts";
 import type { Repeatability, RunResult } from "../../shared/model/result.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import type { Files } from "./files.ts";
@@ -47,6 +47,7 @@ export function createProject(files: Files, retain = true): Project {
   const included = new Map<string, SourceFile | { readonly problem: string }>();
   const versions = new Map<string, SourceFile>();
   const analyses = new Map<string, Analysis>();
+  const definitions = new Map<string, Definitions>();
   const memo = retain ? new WeakMap<Run, Remembered>() : undefined;
 
   const read = (path: string): SourceFile | { readonly problem: string } => {
@@ -68,7 +69,10 @@ export function createProject(files: Files, retain = true): Project {
       if (done !== undefined) return done;
       const file = included.get(path) ?? read(path);
       if ("problem" in file) return file;
-      const analysis = analyseFile(scopeOf(file, files, include), memo);
+      const scope = scopeOf(file, files, include);
+      const known = definitionsOf(scope, definitions.get(path));
+      if (retain) definitions.set(path, known);
+      const analysis = analyseFile(scope, known, memo);
       if (retain) analyses.set(path, analysis);
       return analysis;
     },
@@ -79,27 +83,41 @@ export function createProject(files: Files, retain = true): Project {
   };
 }
 
-/** A run's result and what it was computed from: while these are the same things, so is the result. */
+/** What is remembered of a run: while what it was made from is the same, so is the rest. */
 interface Remembered {
+  readonly session: Session | undefined;
+  readonly definitions: Definitions;
   readonly setup: Setup;
-  readonly repeatability: Repeatability;
-  readonly result: RunResult;
+  readonly repeatability?: Repeatability;
+  readonly result?: RunResult;
 }
 
-function analyseFile(scope: Scope, memo: WeakMap<Run, Remembered> | undefined): Analysis {
-  const { session, runs } = scope.file;
-  const settled = runs.map((placed) => ({
-    placed,
-    setup: settle(placed.entity, session?.entity, scope.find),
-  }));
+/** The things that names can stand for in a scope; the same list while none of them has changed. */
+type Definitions = readonly Placed["entity"][];
+
+function analyseFile(
+  scope: Scope,
+  definitions: Definitions,
+  memo: WeakMap<Run, Remembered> | undefined,
+): Analysis {
+  const session = scope.file.session?.entity;
+  const settled = scope.file.runs.map((placed): SettledRun => {
+    const known = memo?.get(placed.entity);
+    if (known !== undefined && known.session === session && known.definitions === definitions) {
+      return { placed, setup: known.setup };
+    }
+    const setup = settle(placed.entity, session, scope.find);
+    memo?.set(placed.entity, { session, definitions, setup });
+    return { placed, setup };
+  });
   const repeatability = repeatabilities(settled.map(({ setup }) => setup));
   const compute = ({ setup }: SettledRun): RunResult => {
     const s = repeatability(setup);
-    const before = memo?.get(setup.run);
-    if (before !== undefined && isSame(before.setup, setup) && isAlike(before.repeatability, s))
-      return before.result;
+    const known = memo?.get(setup.run);
+    if (known?.result !== undefined && known.setup === setup && isAlike(known.repeatability, s))
+      return known.result;
     const result = evaluateRun(setup, s);
-    memo?.set(setup.run, { setup, repeatability: s, result });
+    memo?.set(setup.run, { session, definitions, setup, repeatability: s, result });
     return result;
   };
   let computed: readonly ComputedRun[] | undefined;
@@ -115,18 +133,17 @@ function analyseFile(scope: Scope, memo: WeakMap<Run, Remembered> | undefined): 
   };
 }
 
-/** Everything else in a set-up is settled from these. */
-function isSame(a: Setup, b: Setup): boolean {
-  return (
-    a.session === b.session &&
-    a.bench === b.bench &&
-    a.port === b.port &&
-    a.head === b.head &&
-    a.engine === b.engine &&
-    a.cam === b.cam
-  );
+function definitionsOf({ files }: Scope, before: Definitions | undefined): Definitions {
+  const now = files.flatMap((file) => [...file.defines].flatMap(([kind, named]) => entities(kind, named)));
+  const isSame = before?.length === now.length && now.every((entity, index) => entity === before[index]);
+  return isSame ? before : now;
 }
 
-function isAlike(a: Repeatability, b: Repeatability): boolean {
-  return a.deviation === b.deviation && a.source === b.source && a.degreesOfFreedom === b.degreesOfFreedom;
+/** Runs define names too, but no set-up is settled from another run. */
+function entities(kind: NamedKind, named: ReadonlyMap<string, Placed>): Definitions {
+  return kind === "run" ? [] : [...named.values()].map(({ entity }) => entity);
+}
+
+function isAlike(a: Repeatability | undefined, b: Repeatability): boolean {
+  return a?.deviation === b.deviation && a.source === b.source && a.degreesOfFreedom === b.degreesOfFreedom;
 }

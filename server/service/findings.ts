@@ -1,9 +1,10 @@
 // All findings of one file: of its lines, its blocks, its names and its results, as the workspace weighs them.
 import { type Finding, type Severity, shiftedFinding } from "../../shared/finding.ts";
 import type { Limits } from "../../shared/model/limits.ts";
+import type { Bench, Port, Run } from "../../shared/model/model.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { applyAllows } from "../analysis/allow.ts";
-import type { Analysis } from "../analysis/project.ts";
+import type { Analysis, SettledRun } from "../analysis/project.ts";
 import { CODES, wordsOf } from "../catalogue.ts";
 import { RULES } from "../rules/index.ts";
 import type { Config } from "./config.ts";
@@ -24,14 +25,16 @@ export function findingsOf(analysis: Analysis, config: Config): readonly Judged[
     for (const finding of block.findings) all.push(shiftedFinding(finding, start));
   }
   const { scope, settled, repeatability } = analysis;
-  const input = { scope, settled, repeatability, limits: config.limits };
+  const input = { scope, settled: distinct(settled), repeatability, limits: config.limits };
   for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
   for (const run of settled) {
     for (const finding of runFindings(analysis.compute(run), config.limits)) {
       all.push(shiftedFinding(finding, run.placed.start));
     }
   }
-  const kept = applyAllows(outline.lines, once(all), CODES);
+  // Most files have no such comment, and looking at every line for one would cost more than all else after an edit.
+  const found = once(all);
+  const kept = scope.file.text.includes("allow") ? applyAllows(outline.lines, found, CODES) : found;
   return kept
     .flatMap((finding): Judged[] => {
       const words = wordsOf(finding);
@@ -40,6 +43,39 @@ export function findingsOf(analysis: Analysis, config: Config): readonly Judged[
     })
     .sort((a, b) => byPlace(a.finding, b.finding));
 }
+
+/**
+ * One run of each set of conditions: what a file's rules find in the conditions of one they find in those of all that
+ * stand on the same things and state nothing of their own.
+ */
+function distinct(settled: readonly SettledRun[]): readonly SettledRun[] {
+  const met = new Map<Bench | undefined, Set<Port | undefined>>();
+  return settled.filter(({ setup, placed }) => {
+    const { run, bench, port } = setup;
+    if (CONDITIONS.some((condition) => run[condition] !== undefined) || placed.entity.table === undefined)
+      return true;
+    if (run.table?.rows.length === 0) return true;
+    const ports = met.get(bench) ?? new Set();
+    met.set(bench, ports);
+    return ports.has(port) ? false : ports.add(port);
+  });
+}
+
+const CONDITIONS = [
+  "bench",
+  "port",
+  "target",
+  "quote",
+  "within",
+  "reference",
+  "air",
+  "leak",
+  "adapter",
+  "entry",
+  "stub",
+  "stations",
+  "direction",
+] as const satisfies readonly (keyof Run)[];
 
 /** What was found in a result, by the limits it was judged by: it stays true while the result is the same. */
 const judged = new WeakMap<RunResult, { readonly limits: Limits; readonly findings: readonly Finding[] }>();

@@ -11,7 +11,7 @@ import { aloneRecord, sharedRecords } from "./records.ts";
 const ROUNDS = 9;
 const here = import.meta.dirname;
 const command = join(here, "../../dist/cli.js");
-const bare = join(here, "bare.ts");
+const bare = join(here, "bare.mjs");
 const folder = mkdtempSync(join(tmpdir(), "headnote-bench-"));
 const rows: string[][] = [];
 
@@ -96,7 +96,7 @@ function report(): void {
   const text = `# Timings
 
 Written by \`npm run bench\`. Medians of ${ROUNDS} rounds; Headnote and its yardstick run in turn, and the ratio is the median of the
-rounds' own ratios, since absolute times drift with the machine. The yardstick of \`check\` is \`bare.ts\`: it splits the same
+rounds' own ratios, since absolute times drift with the machine. The yardstick of \`check\` is \`bare.mjs\`: it splits the same
 text, converts its cells and scales them. That of the cold check is Node's own start.
 
 ${cpus().length} processors, Node ${process.versions.node}.
