@@ -9,7 +9,7 @@ const report = join(folder, "report.json");
 
 /** Steps beside the tests; each counts as one. The build comes first, since the tests look at its size. */
 const STEPS: readonly (readonly [name: string, ...command: string[]])[] = [
-  ["lint", "npx", "biome", "ci", "--error-on-warnings", "."],
+  ["lint", "npx", "biome", "ci", "--colors=off", "--error-on-warnings", "."],
   ["types", "node", "test/types.ts"],
   ["build", "node", "client/build.ts"],
   ["tests", "npx", "vitest", "run", "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import type { PlacedBlock } from "../../grammar/outline.ts";
 import type { DirectiveLine } from "../../grammar/tree.ts";
+import { cellsOf } from "../../shared/model/cells.ts";
 import { outlineOf, readingFindings, severityOf } from "../kit/check.ts";
 
 const FOLDER = new URL("./", import.meta.url);
@@ -31,11 +32,11 @@ function blockOutcome({ start, block }: PlacedBlock): unknown {
     properties: properties.filter(({ keyword }) => !keyword.text.startsWith("x-")).map(wordsOf),
     columns: table?.columns.map(({ name, unit }) => [name, unit?.symbol ?? null]) ?? [],
     rows:
-      table?.rows.map(({ line, cells, remark, void: why }) => ({
-        line: start + line + 1,
-        cells: cells.map(({ text }) => text),
-        ...(remark === undefined ? {} : { remark }),
-        ...(why === undefined ? {} : { void: why }),
+      table?.rows.map((row) => ({
+        line: start + row.line + 1,
+        cells: cellsOf(row).map(({ text }) => text),
+        ...(row.remark === undefined ? {} : { remark: row.remark }),
+        ...(row.void === undefined ? {} : { void: row.void }),
       })) ?? [],
   };
 }
