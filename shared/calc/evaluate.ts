@@ -128,7 +128,8 @@ function setUncertainties(rows: Rows, stations: Stations, terms: StationTerms): 
   };
   for (const row of rows) {
     if (row.flow === undefined) continue;
-    const slope = row.branch && row.lift !== undefined ? (slopes[row.branch].get(row.lift) ?? 0) : 0;
+    // A void row belongs to no branch; it stands on the slope of the rising one.
+    const slope = slopes[row.branch ?? "rising"].get(row.lift ?? Number.NaN) ?? 0;
     row.uncertainty = expanded(row.flow.corrected, slope, row.variance, 1, terms);
   }
 }

@@ -1,0 +1,13 @@
+// What the server needs of the machine it runs on; Node and a browser's worker each have their own.
+import type { FileRead } from "../analysis/files.ts";
+
+export interface Runtime {
+  /** Reads a file at once, where the machine can; files are asked of the client otherwise. */
+  readonly readNow?: (path: string) => FileRead;
+  /** The folder that a file's includes must stay in; the workspace's own folders are tried where this gives nothing. */
+  readonly root?: (path: string) => string;
+  /** Runs a task once what is waiting has been done; later calls before that replace earlier ones' timing only. */
+  readonly later: (task: () => void) => void;
+  /** Today as a record writes it, for completion. */
+  readonly today: () => string;
+}

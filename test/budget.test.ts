@@ -1,0 +1,32 @@
+// Sizes of what is shipped; the build runs before the tests. Times are measured by `npm run bench`, not here.
+import { readFileSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+
+const DIST = join(import.meta.dirname, "../dist");
+const kB = 1000;
+
+/** A bundle's files and all that it loads whatever it is asked for. */
+function closure(entry: string, seen = new Set<string>()): ReadonlySet<string> {
+  if (seen.has(entry)) return seen;
+  seen.add(entry);
+  const text = readFileSync(join(DIST, entry), "utf8");
+  for (const [, file = ""] of text.matchAll(/(?:from|import)\s*"\.\/([^"]+)"/g)) closure(file, seen);
+  return seen;
+}
+
+function sizeOf(files: Iterable<string>): number {
+  return [...files].reduce((sum, file) => sum + statSync(join(DIST, file)).size, 0);
+}
+
+describe("the command", () => {
+  const entry = readFileSync(join(DIST, "cli.js"), "utf8");
+  const first = [...entry.matchAll(/import\("\.\/([^"]+)"\)/g)].map(([, file = ""]) => file);
+  const loaded = new Set(["cli.js", ...first].flatMap((file) => [...closure(file)]));
+
+  test("starts with little, and without what draws", () => {
+    expect(first.length).toBeGreaterThan(0);
+    expect(sizeOf(loaded)).toBeLessThan(400 * kB);
+    for (const file of loaded) expect(readFileSync(join(DIST, file), "utf8")).not.toContain("vega-lite");
+  });
+});
