@@ -33,6 +33,16 @@ const TABLE: Readonly<Record<string, Row>> = {
     node: false,
   },
   "server/service": { folders: BELOW_SERVICE, packages: [], node: false },
+  "server/lsp": {
+    folders: [...BELOW_FRONTS, "shared/messages"],
+    packages: ["vscode-languageserver", "vscode-languageserver-textdocument"],
+    node: false,
+  },
+  "server/lsp/node.ts": {
+    folders: [...BELOW_FRONTS, "server/lsp", "server/disk"],
+    packages: ["vscode-languageserver"],
+    node: true,
+  },
   "server/generate": { folders: BELOW_FRONTS, packages: ["zod"], node: false },
   "server/generate/main.ts": { folders: [...BELOW_FRONTS, "server/generate"], packages: [], node: true },
   "client/build.ts": { folders: [], packages: ["esbuild"], node: true },

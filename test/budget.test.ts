@@ -26,7 +26,7 @@ describe("the command", () => {
 
   test("starts with little, and without what draws", () => {
     expect(first.length).toBeGreaterThan(0);
-    expect(sizeOf(loaded)).toBeLessThan(400 * kB);
+    expect(sizeOf(loaded)).toBeLessThan(500 * kB);
     for (const file of loaded) expect(readFileSync(join(DIST, file), "utf8")).not.toContain("vega-lite");
   });
 });

@@ -5,7 +5,7 @@ import { FINE, FOUND, UNUSABLE } from "./exit-code.ts";
 import { findFiles } from "./find-files.ts";
 import type { Io } from "./io.ts";
 import { type Outcome, reportedFinding, summaryOf } from "./outcome.ts";
-import { REPORTERS } from "./reporters/reporter.ts";
+import { REPORTERS } from "./reporters/index.ts";
 import { shownPath } from "./shown-path.ts";
 import { type Call, complain, textOption } from "./subcommand.ts";
 import type { Workspace } from "./workspace.ts";
@@ -50,7 +50,7 @@ export async function checkOnce(
   });
   const failing = LEVELS.slice(0, LEVELS.indexOf(textOption(call, "failOn") ?? "") + 1);
   const fails: Outcome["fails"] = ({ severity }) => failing.includes(severity);
-  const report = await REPORTERS[textOption(call, "format") ?? ""]?.();
+  const report = REPORTERS[textOption(call, "format") ?? ""];
   const outcome = { files: read, findings, summary: summaryOf(read.length, findings), fails };
   const style = { isColoured: wantsColour(textOption(call, "color"), io) };
   io.out(report?.({ ...outcome, lineOf: lineReader(texts) }, style) ?? "");

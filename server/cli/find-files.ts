@@ -2,6 +2,7 @@
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import { problemOf, slashed } from "./disk-files.ts";
+import { gitIgnore } from "./git-ignore.ts";
 import { shownPath } from "./shown-path.ts";
 
 /** The path that stands for standard input. */
@@ -64,7 +65,7 @@ async function globbed(path: string, cwd: string): Promise<readonly string[] | u
 }
 
 async function recordsIn(folder: string, pattern: string): Promise<readonly string[]> {
-  const [{ glob }, { gitIgnore }] = await Promise.all([import("tinyglobby"), import("./git-ignore.ts")]);
+  const { glob } = await import("tinyglobby");
   const found = await glob(pattern, {
     cwd: folder,
     ignore: NEVER,

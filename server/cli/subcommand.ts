@@ -29,7 +29,7 @@ export interface Subcommand {
   /** Command lines and what each does. */
   readonly examples: readonly (readonly [line: string, about: string])[];
   readonly options: readonly CommandOption[];
-  /** Gives the exit code. Modules that only this command needs are imported in here. */
+  /** Gives the exit code. Heavy packages that only this command needs are loaded when it runs. */
   readonly run: (call: Call, io: Io) => Promise<number>;
 }
 

@@ -1,8 +1,11 @@
 // `headnote chart`: draws a record's runs into a file.
 import { extname, resolve } from "node:path";
 import { PORT_AREAS } from "../../../shared/calc/port-areas.ts";
-import type { ChartOptions, VegaLiteSpec } from "../../../shared/render/chart.ts";
+import { type ChartOptions, chartSpec, type VegaLiteSpec } from "../../../shared/render/chart.ts";
+import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
 import { printable } from "../../../shared/text/printable.ts";
+import { chartRuns } from "../chart-runs.ts";
+import { drawPng, drawSvg } from "../draw.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import { openRecord } from "../open-record.ts";
 import { pickRuns } from "../pick-runs.ts";
@@ -15,13 +18,10 @@ const WIDEST = 10_000;
 
 type Drawing = (spec: VegaLiteSpec) => Promise<string | Uint8Array>;
 
-/** By the ending of the file; each is loaded when it is asked for. */
+/** By the ending of the file. */
 const DRAWINGS: Readonly<Record<string, Drawing>> = {
-  ".svg": async (spec) => (await import("../draw.ts")).drawSvg(spec),
-  ".png": async (spec) => {
-    const { drawPng, drawSvg } = await import("../draw.ts");
-    return drawPng(await drawSvg(spec));
-  },
+  ".svg": drawSvg,
+  ".png": async (spec) => drawPng(await drawSvg(spec)),
   ".json": async (spec) => `${JSON.stringify(spec, null, 2)}\n`,
 };
 
@@ -67,12 +67,8 @@ export const chart: Subcommand = {
     const record = await openRecord(call.args[0] ?? "", io);
     const picked = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || picked === undefined) return UNUSABLE;
-    const [{ chartSpec }, { chartRuns }] = await Promise.all([
-      import("../../../shared/render/chart.ts"),
-      import("../chart-runs.ts"),
-    ]);
     const runs = chartRuns(record, picked);
-    const drawn = await draw(chartSpec(runs, { width, ...(await chartOptions(call)) }));
+    const drawn = await draw(chartSpec(runs, { width, ...chartOptions(call) }));
     const bytes = typeof drawn === "string" ? new TextEncoder().encode(drawn) : drawn;
     const problem = replaceFile(resolve(io.cwd, output), bytes, io);
     if (problem !== undefined) {
@@ -91,8 +87,7 @@ function widthOf(text: string): number | undefined {
   return width >= NARROWEST && width <= WIDEST ? width : undefined;
 }
 
-async function chartOptions(call: Call): Promise<ChartOptions> {
-  const { DARK_THEME, LIGHT_THEME } = await import("../../../shared/render/chart-theme.ts");
+function chartOptions(call: Call): ChartOptions {
   const area = PORT_AREAS.find(({ name }) => name === textOption(call, "cd"))?.name;
   return {
     ...(area !== undefined && { cd: area }),

@@ -2,8 +2,9 @@
 import { checkOnce, LEVELS } from "../check-once.ts";
 import { UNUSABLE } from "../exit-code.ts";
 import { STDIN } from "../find-files.ts";
-import { REPORTERS } from "../reporters/reporter.ts";
+import { REPORTERS } from "../reporters/index.ts";
 import { complain, flagOption, type Subcommand, textOption } from "../subcommand.ts";
+import { watchAndRepeat } from "../watch.ts";
 import { openWorkspace, stdinPath, stdinText } from "../workspace.ts";
 
 export const check: Subcommand = {
@@ -44,7 +45,6 @@ export const check: Subcommand = {
     const workspace = openWorkspace(io.cwd, new Map(texts));
     const once = () => checkOnce(paths, stdin, workspace, call, io);
     if (!isWatching) return (await once()).code;
-    const { watchAndRepeat } = await import("../watch.ts");
     return watchAndRepeat(once, workspace.changed, io);
   },
 };

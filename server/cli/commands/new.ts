@@ -1,9 +1,14 @@
 // `headnote new`: prints or writes a file to start from.
 import { resolve } from "node:path";
+import { format } from "../../../grammar/format.ts";
+import { outline } from "../../../grammar/outline.ts";
+import { readLines } from "../../../grammar/read-lines.ts";
 import { printable } from "../../../shared/text/printable.ts";
+import { wordsOf } from "../../catalogue.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import type { Io } from "../io.ts";
-import type { Given, Skeleton } from "../skeletons/skeleton.ts";
+import { SKELETONS } from "../skeletons/index.ts";
+import { type Given, quoted, type Skeleton } from "../skeletons/skeleton.ts";
 import { type Call, complain, listOption, type Subcommand, textOption } from "../subcommand.ts";
 import { createFile } from "../write-file.ts";
 
@@ -37,7 +42,6 @@ export const newFile: Subcommand = {
     { flags: "-o, --output <file>", about: "write here instead of printing; the file must be new" },
   ],
   run: async (call, io) => {
-    const { SKELETONS } = await import("../skeletons/index.ts");
     const [kind = "", name] = call.args;
     const skeleton = SKELETONS.find((each) => each.kind === kind);
     const problem =
@@ -48,7 +52,7 @@ export const newFile: Subcommand = {
       complain(io, problem ?? "");
       return UNUSABLE;
     }
-    const text = await fileText(skeleton, name ?? skeleton.preset, call, io);
+    const text = fileText(skeleton, name ?? skeleton.preset, call, io);
     return text === undefined ? UNUSABLE : deliver(text, textOption(call, "output"), io);
   },
 };
@@ -71,14 +75,7 @@ function misuse({ kind, options }: Skeleton, call: Call): string | undefined {
 }
 
 /** The file in canonical form; `undefined` after having said which value a record cannot hold. */
-async function fileText(skeleton: Skeleton, name: string, call: Call, io: Io): Promise<string | undefined> {
-  const [{ format }, { outline }, { readLines }, { wordsOf }, { quoted }] = await Promise.all([
-    import("../../../grammar/format.ts"),
-    import("../../../grammar/outline.ts"),
-    import("../../../grammar/read-lines.ts"),
-    import("../../catalogue.ts"),
-    import("../skeletons/skeleton.ts"),
-  ]);
+function fileText(skeleton: Skeleton, name: string, call: Call, io: Io): string | undefined {
   const given: Given = Object.fromEntries(VALUES.map(([option]) => [option, textOption(call, option)]));
   const dated = given["date"] === "today" ? { ...given, date: io.today() } : given;
   const includes = listOption(call, "include").map((path) => `include ${quoted(path)}`);

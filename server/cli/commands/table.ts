@@ -1,5 +1,9 @@
 // `headnote table`: prints the results of a record's runs.
+import { tableCsv } from "../../../shared/render/table-csv.ts";
 import type { TableInput } from "../../../shared/render/table-input.ts";
+import { tableMarkdown } from "../../../shared/render/table-markdown.ts";
+import { tableReport } from "../../../shared/render/table-report.ts";
+import { tableText } from "../../../shared/render/table-text.ts";
 import type { ComputedRun } from "../../analysis/project.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import { type OpenRecord, openRecord } from "../open-record.ts";
@@ -7,15 +11,12 @@ import { pickRuns } from "../pick-runs.ts";
 import { rowFindings } from "../row-findings.ts";
 import { listOption, type Subcommand, textOption } from "../subcommand.ts";
 
-/** By the name behind `--format`; each is loaded when it is asked for. */
-const FORMATS: Readonly<Record<string, () => Promise<(input: TableInput) => string>>> = {
-  text: async () => (await import("../../../shared/render/table-text.ts")).tableText,
-  json: async () => {
-    const { tableReport } = await import("../../../shared/render/table-report.ts");
-    return (input) => `${JSON.stringify(tableReport(input), null, 2)}\n`;
-  },
-  csv: async () => (await import("../../../shared/render/table-csv.ts")).tableCsv,
-  markdown: async () => (await import("../../../shared/render/table-markdown.ts")).tableMarkdown,
+/** By the name behind `--format`. */
+const FORMATS: Readonly<Record<string, (input: TableInput) => string>> = {
+  text: tableText,
+  json: (input) => `${JSON.stringify(tableReport(input), null, 2)}\n`,
+  csv: tableCsv,
+  markdown: tableMarkdown,
 };
 
 export const table: Subcommand = {
@@ -40,8 +41,7 @@ export const table: Subcommand = {
     const record = await openRecord(call.args[0] ?? "", io);
     const runs = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || runs === undefined) return UNUSABLE;
-    const set = await FORMATS[textOption(call, "format") ?? ""]?.();
-    io.out(set?.(tableInput(record, runs)) ?? "");
+    io.out(FORMATS[textOption(call, "format") ?? ""]?.(tableInput(record, runs)) ?? "");
     return FINE;
   },
 };
