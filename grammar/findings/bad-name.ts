@@ -8,6 +8,10 @@ export const badName: FindingKind<{ written: string }> = {
   help: () => "begin with a letter or digit and go on with letters, digits, '.', '_' or '-'",
   what: "A name has characters other than letters, digits, '.', '_' and '-', or begins with a mark, or stands in quotes.",
   why: "Names are used in commands and file names and must read the same everywhere.",
-  bad: "headnote 1\nhead a114/2\n",
-  good: "headnote 1\nhead a114-2\n",
+  bad: `headnote 1
+head a114/2
+`,
+  good: `headnote 1
+head a114-2
+`,
 };

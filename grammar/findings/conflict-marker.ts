@@ -9,6 +9,11 @@ export const conflictMarker: FindingKind = {
     "keep the readings that are right and delete the marker lines; the file is not formatted before that",
   what: "A line begins with a conflict marker of a merge.",
   why: "Two versions of the same readings stand in the file, and only a person can say which one is right.",
-  bad: "headnote 1\n<<<<<<< mine\nhead a114\n",
-  good: "headnote 1\nhead a114\n",
+  bad: `headnote 1
+<<<<<<< mine
+head a114
+`,
+  good: `headnote 1
+head a114
+`,
 };

@@ -8,6 +8,12 @@ export const decimalComma: FindingKind<{ written: string; mended: string }> = {
   help: ({ mended }) => (mended === "" ? "write the number with a point" : `write ${mended}`),
   what: "A number is written with a comma.",
   why: "A comma means a decimal in one country and thousands in another; guessing would be wrong by a factor of 1000.",
-  bad: "headnote 1\nplate p1\n  diameter 2,500 in\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   2,500 in
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

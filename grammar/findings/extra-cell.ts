@@ -9,6 +9,18 @@ export const extraCell: FindingKind<{ cells: number; columns: number }> = {
     "take out what is too much, or add its column to the head of the table; a remark stands in quotes",
   what: "A row has more cells than its table has columns.",
   why: "It cannot be told which reading is the one too many.",
-  bad: "headnote 1\nbench b\n  shows signal\n  signal[V] flow[cfm]\n  1.0 40.0\n  2.0 80.0 120.0\n",
-  good: "headnote 1\nbench b\n  shows signal\n  signal[V] flow[cfm]\n  1.0 40.0\n  2.0 80.0\n",
+  bad: `headnote 1
+bench b
+  shows      signal
+  signal[V]  flow[cfm]
+        1.0       40.0
+        2.0       80.0  120.0
+`,
+  good: `headnote 1
+bench b
+  shows      signal
+  signal[V]  flow[cfm]
+        1.0       40.0
+        2.0       80.0
+`,
 };

@@ -8,6 +8,12 @@ export const extraValue: FindingKind<{ keyword: string; written: string; form: s
   help: ({ form }) => `the line reads: ${form}`,
   what: "A line goes on behind the last value that its keyword takes, or names a value that it does not have.",
   why: "What is not understood is not used, and it should not look as if it were.",
-  bad: "headnote 1\nplate p1\n  diameter 2.500 in 3.000 in\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   2.500 in 3.000 in
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

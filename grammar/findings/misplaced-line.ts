@@ -8,6 +8,12 @@ export const misplacedLine: FindingKind<{ what: string; where: string; takes: st
   help: ({ takes }) => (takes === "" ? "move it below the heading that it belongs to" : `move it; ${takes}`),
   what: "A line stands in a block that does not take it, or before any heading.",
   why: "A line says something of the block above it; in the wrong block it says nothing.",
-  bad: "headnote 1\nplate p1\n  stroke 3.480 in\n",
-  good: "headnote 1\nengine e1\n  stroke 3.480 in\n",
+  bad: `headnote 1
+plate p1
+  stroke 3.480 in
+`,
+  good: `headnote 1
+engine e1
+  stroke     3.480 in
+`,
 };

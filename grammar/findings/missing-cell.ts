@@ -8,6 +8,20 @@ export const missingCell: FindingKind<{ cells: number; columns: number; missing:
   help: () => "write '-' for what was not read",
   what: "A row has fewer cells than its table has columns.",
   why: "Without a mark for what was not read it cannot be told which reading is missing.",
-  bad: "headnote 1\nbench b\n  shows signal\n  signal[V] flow[cfm]\n  1.0 40.0\n  2.0\n  3.0 120.0\n",
-  good: "headnote 1\nbench b\n  shows signal\n  signal[V] flow[cfm]\n  1.0 40.0\n  2.0 -\n  3.0 120.0\n",
+  bad: `headnote 1
+bench b
+  shows      signal
+  signal[V]  flow[cfm]
+        1.0       40.0
+        2.0
+        3.0      120.0
+`,
+  good: `headnote 1
+bench b
+  shows      signal
+  signal[V]  flow[cfm]
+        1.0       40.0
+        2.0          -
+        3.0      120.0
+`,
 };

@@ -8,6 +8,15 @@ export const missingColumns: FindingKind<{ block: string; missing: string; examp
   help: ({ example }) => `name the columns and their units above the rows, such as ${example}`,
   what: "Rows stand without a line that names their columns, or a column is missing that the block cannot do without.",
   why: "Without its column and unit a number says nothing.",
-  bad: "headnote 1\nbench b\n  shows signal\n  1.0 40.0\n",
-  good: "headnote 1\nbench b\n  shows signal\n  signal[V] flow[cfm]\n  1.0 40.0\n",
+  bad: `headnote 1
+bench b
+  shows      signal
+  1.0 40.0
+`,
+  good: `headnote 1
+bench b
+  shows      signal
+  signal[V]  flow[cfm]
+        1.0       40.0
+`,
 };

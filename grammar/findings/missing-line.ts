@@ -8,6 +8,13 @@ export const missingLine: FindingKind<{ block: string; keyword: string; example:
   help: ({ example }) => `add a line such as: ${example}`,
   what: "A block lacks a line that it cannot do without.",
   why: "A bench that does not say what it shows, or a port without its valve, leaves its readings without a meaning.",
-  bad: "headnote 1\nbench b\n  settle 1.6 s\n",
-  good: "headnote 1\nbench b\n  shows flow\n  settle 1.6 s\n",
+  bad: `headnote 1
+bench b
+  settle     1.6 s
+`,
+  good: `headnote 1
+bench b
+  shows      flow
+  settle     1.6 s
+`,
 };

@@ -8,6 +8,12 @@ export const missingUnit: FindingKind<{ written: string; dimension: string; unit
   help: ({ units }) => `write the unit behind it: ${units}`,
   what: "A value, or a column, that has a dimension stands without its unit.",
   why: "A unit that must be guessed is the most usual way in which a record goes wrong.",
-  bad: "headnote 1\nplate p1\n  diameter 2.500\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   2.500
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

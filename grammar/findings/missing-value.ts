@@ -8,6 +8,12 @@ export const missingValue: FindingKind<{ keyword: string; missing: string; form:
   help: ({ form }) => `the line reads: ${form}`,
   what: "A line ends before its keyword has all the values that it needs.",
   why: "A line that is not finished cannot be used.",
-  bad: "headnote 1\nplate p1\n  diameter\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

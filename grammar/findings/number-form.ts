@@ -26,6 +26,12 @@ export const numberForm: FindingKind<{ written: string; problem: string; mended:
   },
   what: "A number is not written as digits with at most one point and a leading '-', or as a fraction.",
   why: "One way of writing numbers keeps every reader, and every spreadsheet after it, in agreement.",
-  bad: "headnote 1\nplate p1\n  diameter +2.500 in\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   +2.500 in
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

@@ -8,6 +8,13 @@ export const repeatedLine: FindingKind<{ what: string; where: string }> = {
   help: () => "keep the one that is right",
   what: "A line that may stand once in its block, or a session that may stand once in its file, stands again.",
   why: "Two values for one thing leave open which of them the results were made with.",
-  bad: "headnote 1\nplate p1\n  diameter 2.500 in\n  diameter 2.505 in\n",
-  good: "headnote 1\nplate p1\n  diameter 2.505 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   2.500 in
+  diameter   2.505 in
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.505 in
+`,
 };

@@ -8,6 +8,16 @@ export const unclosedBracket: FindingKind<{ unit: string }> = {
   help: () => "close it behind the unit, as in lift[in]",
   what: "The bracket around a column's unit is not closed.",
   why: "Each column's unit stands in its own pair of brackets, so that none is taken for its neighbour's.",
-  bad: "headnote 1\nbench b\n  shows signal\n  signal[V flow[cfm]\n  1.0 40.0\n",
-  good: "headnote 1\nbench b\n  shows signal\n  signal[V] flow[cfm]\n  1.0 40.0\n",
+  bad: `headnote 1
+bench b
+  shows      signal
+  signal[V flow[cfm]
+  1.0 40.0
+`,
+  good: `headnote 1
+bench b
+  shows      signal
+  signal[V]  flow[cfm]
+        1.0       40.0
+`,
 };

@@ -8,6 +8,10 @@ export const unclosedText: FindingKind = {
   help: () => "close it with a double quote at its end",
   what: "A text in quotes is not closed on its line.",
   why: "A text never goes on over the end of its line, so that one slip cannot swallow the lines below it.",
-  bad: 'headnote 1\nhead a114 "iron head\n',
-  good: 'headnote 1\nhead a114 "iron head"\n',
+  bad: `headnote 1
+head a114 "iron head
+`,
+  good: `headnote 1
+head a114 "iron head"
+`,
 };

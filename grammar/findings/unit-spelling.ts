@@ -8,6 +8,12 @@ export const unitSpelling: FindingKind<{ written: string; symbol: string }> = {
   help: ({ symbol }) => `write ${symbol}, so that every record spells it alike`,
   what: "A unit is written in a usual but not in its canonical spelling.",
   why: "One spelling makes records searchable and their differences small.",
-  bad: "headnote 1\nplate p1\n  diameter 2.500 inch\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   2.500 inch
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

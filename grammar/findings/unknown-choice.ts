@@ -12,6 +12,12 @@ export const unknownChoice: FindingKind<{ written: string; choices: string; near
       : `did you mean ${nearest}?`,
   what: "A word stands where the format takes one of a few others.",
   why: "A word that is not known cannot be used.",
-  bad: "headnote 1\ncam c1\n  side inlet\n",
-  good: "headnote 1\ncam c1\n  side intake\n",
+  bad: `headnote 1
+cam c1
+  side       inlet
+`,
+  good: `headnote 1
+cam c1
+  side       intake
+`,
 };

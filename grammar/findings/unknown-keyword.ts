@@ -14,6 +14,12 @@ export const unknownKeyword: FindingKind<{ written: string; nearest: string }> =
       : `did you mean ${nearest}?`,
   what: "A line begins with a word that is no keyword of the format.",
   why: "A misspelt keyword would silently say nothing. Lines of newer versions are kept as they are.",
-  bad: "headnote 1\nplate p1\n  diametre 2.500 in\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diametre 2.500 in
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

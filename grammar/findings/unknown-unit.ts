@@ -8,6 +8,12 @@ export const unknownUnit: FindingKind<{ written: string; nearest: string; units:
   help: ({ nearest, units }) => (nearest === "" ? `units that fit: ${units}` : `did you mean ${nearest}?`),
   what: "A unit is not in the format's table of units.",
   why: "The table is closed, so that a slip is an error and never a unit of its own.",
-  bad: "headnote 1\nplate p1\n  diameter 2.500 imch\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   2.500 imch
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

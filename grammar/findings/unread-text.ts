@@ -8,6 +8,12 @@ export const unreadText: FindingKind<{ text: string }> = {
   help: () => "take it out, or put it in quotes or behind a # if it is a remark",
   what: "Characters stand where the line has no place for them: a bracket outside a head, a word behind a remark, a control character.",
   why: "What is not read is not used, and it should not look as if it were.",
-  bad: "headnote 1\nplate p1\n  diameter 2.500 in ]\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter 2.500 in ]
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

@@ -14,6 +14,9 @@ export const version: FindingKind<{ problem: string; written: string }> = {
     problem === "newer" ? "use a newer Headnote" : "begin the file with the line: headnote 1",
   what: "The first line that is neither blank nor a comment is not `headnote 1`.",
   why: "The version line keeps a record readable for as long as there are records.",
-  bad: "head a114\n",
-  good: "headnote 1\nhead a114\n",
+  bad: `head a114
+`,
+  good: `headnote 1
+head a114
+`,
 };

@@ -8,6 +8,12 @@ export const wrongDimension: FindingKind<{ written: string; got: string; needed:
   help: ({ units }) => `units that fit: ${units}`,
   what: "A unit measures something else than what stands there.",
   why: "A length where a pressure belongs means that a value stands in the wrong place or has the wrong unit.",
-  bad: "headnote 1\nplate p1\n  diameter 2.500 inH2O\n",
-  good: "headnote 1\nplate p1\n  diameter 2.500 in\n",
+  bad: `headnote 1
+plate p1
+  diameter   2.500 inH2O
+`,
+  good: `headnote 1
+plate p1
+  diameter   2.500 in
+`,
 };

@@ -11,8 +11,60 @@ export const adapterOffBore = rule<{ adapter: string; bore: string; off: string;
   help: () => "fit an adapter of the engine's bore: a wall near the valve shrouds it, a far one does not",
   what: "The adapter's bore differs from the engine's by more than a few percent.",
   why: "The cylinder wall shrouds a valve that stands close to it, so the wrong bore measures another port.",
-  bad: "headnote 1\nengine e1\n  bore 4.000 in\nhead h1\n  engine e1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  of h1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\n  adapter 4.500 in\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
-  good: "headnote 1\nengine e1\n  bore 4.000 in\nhead h1\n  engine e1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  of h1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\n  adapter 4.030 in\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
+  bad: `headnote 1
+engine e1
+  bore       4.000 in
+head h1
+  engine     e1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  of         h1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+  adapter    4.500 in
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+`,
+  good: `headnote 1
+engine e1
+  bore       4.000 in
+head h1
+  engine     e1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  of         h1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+  adapter    4.030 in
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+`,
   check(input, report) {
     for (const run of input.settled) {
       const { adapter, engine } = run.setup;

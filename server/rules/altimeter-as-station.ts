@@ -12,8 +12,32 @@ export const altimeterAsStation = rule<{ pressure: string; over: string; elevati
   help: () => "write it behind the word altimeter, or read a barometer in the shop",
   what: "The stated pressure is higher than weather makes it at the stated elevation.",
   why: "A sea-level barometer taken for the pressure in the shop is wrong by 10 % in flow at 5000 ft.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 30.02 inHg 40 %RH elevation 5000 ft\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 40 %RH altimeter 30.02 inHg elevation 5000 ft\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 30.02 inHg 40 %RH elevation 5000 ft
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 40 %RH altimeter 30.02 inHg elevation 5000 ft
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
   check(input, report) {
     for (const run of input.settled) {
       const { pressure, elevation } = run.setup.statedAir?.value ?? {};

@@ -15,8 +15,36 @@ export const correctedTwice = rule<{ bench: string; depression: string; change: 
     "read one lift at two depressions: if the display changes with the square root, take the 'at' off the bench's 'shows flow' line",
   what: "The bench is said to show flow already scaled to a depression, but rows off the target follow the square root of their depression.",
   why: "A reading that is scaled twice, or taken for scaled when it is not, is wrong by half the error of its depression.",
-  bad: "headnote 1\nbench north\n  shows flow at 28 inH2O\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n  0.200 22.4 107.3 # allow off-target: shown on purpose\n  0.300 28.0 180.0\n",
-  good: "headnote 1\nbench north\n  shows flow at 28 inH2O\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n  0.200 22.4 120.2 # allow off-target: shown on purpose\n  0.300 28.0 180.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow at 28 inH2O
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+     0.200               22.4      107.3  # allow off-target: shown on purpose
+     0.300               28.0      180.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow at 28 inH2O
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+     0.200               22.4      120.2  # allow off-target: shown on purpose
+     0.300               28.0      180.0
+`,
   checkRun(result, report) {
     const { bench, within, target } = result.setup;
     const displays = columnValues(result.setup.run.table, "flow");

@@ -17,8 +17,52 @@ export const drift = rule<{ change: string; lift: string; limit: string }>({
   help: () => "something moved during the run: look at leak, lift stop and zero, and take the run again",
   what: "The last row of a run returns to the lift of the first and reads something else.",
   why: "What has moved by the end of a run has moved its other points too.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n  0.100 28.0 56.5\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 108.0\n  0.100 28.0 55.2\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+     0.200               28.0      108.0
+     0.100               28.0       56.5
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+     0.200               28.0      108.0
+     0.100               28.0       55.2
+`,
   checkRun(result, report) {
     const { repeatability, rows } = result;
     const first = rows.find(isUsable);

@@ -11,8 +11,18 @@ export const duplicateId = rule<{ kind: string; id: string; where: string }>({
   help: () => "give one of the two another name",
   what: "Two blocks of one kind have the same name, in a file or in what it includes.",
   why: "A name that stands for two things leaves open which of them was meant.",
-  bad: 'headnote 1\nhead a114\n  casting "one"\nhead a114\n  casting "two"\n',
-  good: 'headnote 1\nhead a114\n  casting "one"\nhead a115\n  casting "two"\n',
+  bad: `headnote 1
+head a114
+  casting    "one"
+head a114
+  casting    "two"
+`,
+  good: `headnote 1
+head a114
+  casting    "one"
+head a115
+  casting    "two"
+`,
   check({ scope }, report) {
     const seen = new Map<string, { readonly path: string; readonly line: number }>();
     const others = scope.files.slice(1);

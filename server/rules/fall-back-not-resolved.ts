@@ -18,8 +18,54 @@ export const fallBackNotResolved = rule<{
     `${readings} readings in all at each of ${lifts} would resolve a drop of this size`,
   what: "Corrected flow drops while the valve opens further, but by less than a flat curve of as many stations may do by chance.",
   why: "It may be the first sign of a port letting go, or nothing; a few more readings tell.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.300 28.0 150.0\n  0.400 28.0 185.0\n  0.500 28.0 183.4\n  0.600 28.0 184.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.300 28.0 150.0\n  0.400 28.0 185.0\n  0.500 28.0 191.0\n  0.600 28.0 192.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.300               28.0      150.0
+     0.400               28.0      185.0
+     0.500               28.0      183.4
+     0.600               28.0      184.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.300               28.0      150.0
+     0.400               28.0      185.0
+     0.500               28.0      191.0
+     0.600               28.0      192.0
+`,
   checkRun(result, report) {
     for (const fall of result.fallBacks) {
       if (fall.resolved) continue;

@@ -14,8 +14,50 @@ export const impossible = rule<{ effective: string; area: string; geometric: str
     "look at the unit of flow, the valve's diameter, the lift and the depression; the row is left out of all means",
   what: "The effective area is larger than the least area that valve, seat and throat leave, by more than the uncertainty.",
   why: "No port passes more than an ideal one would, so something that was written down is wrong.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 168.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n  0.200 28.0 112.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+     0.200               28.0      168.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+     0.200               28.0      112.0
+`,
   checkRun(result, report) {
     const { area } = displayUnits(result.setup);
     for (const { row, impossible: found, uncertainty = 0 } of result.rows) {

@@ -8,8 +8,14 @@ export const includeOutside = rule<{ path: string }>({
   help: () => "put a headnote.json into the folder that holds all records, or move the file below it",
   what: "An include leads out of the folder that holds the nearest headnote.json, else the repository, else the file.",
   why: "Records that reach outside their folder break when it is copied, and a record from elsewhere must not read what it likes.",
-  bad: 'headnote 1\ninclude "../../shop.headnote"\n',
-  good: 'headnote 1\ninclude "shop.headnote"\n#- shop.headnote\nheadnote 1\n',
+  bad: `headnote 1
+include "../../shop.headnote"
+`,
+  good: `headnote 1
+include "shop.headnote"
+#- shop.headnote
+headnote 1
+`,
   check({ scope }, report) {
     for (const { include, problem } of scope.includes) {
       if (problem === "outside") report(include.span, { path: include.path });

@@ -11,8 +11,32 @@ export const largeLeak = rule<{ share: string; limit: string }>({
     "find the leak before you go on: valve seats, plug hole, gasket, adapter; a drop of oil at the seat tells",
   what: "The leak, scaled to the row's depression, is more than a few percent of the reading.",
   why: "What is taken off is known less well than the flow itself, and a leak seldom stays as it was measured.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak 9.0 cfm at 28 inH2O\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak 1.2 cfm at 28 inH2O\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       9.0 cfm at 28 inH2O
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       1.2 cfm at 28 inH2O
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
   checkRun(result, report, limits) {
     for (const { row, flow } of result.rows) {
       if (row.void !== undefined || flow === undefined || !(flow.measured > 0)) continue;

@@ -8,8 +8,14 @@ export const missingInclude = rule<{ path: string; problem: string }>({
   help: () => "give the path from this file's own folder, with /",
   what: "An included file does not exist or cannot be read.",
   why: "Benches, heads and ports that it would define are missing, and with them the results.",
-  bad: 'headnote 1\ninclude "shop.headnote"\n',
-  good: 'headnote 1\ninclude "shop.headnote"\n#- shop.headnote\nheadnote 1\n',
+  bad: `headnote 1
+include "shop.headnote"
+`,
+  good: `headnote 1
+include "shop.headnote"
+#- shop.headnote
+headnote 1
+`,
   check({ scope }, report) {
     for (const { include, problem, detail } of scope.includes) {
       if (problem === "missing")

@@ -18,8 +18,16 @@ export const nameNotFound = rule<Args>({
     nearest === "" ? `define the ${kind}, or include the file that does` : `did you mean ${nearest}?`,
   what: "A line uses a name that neither the file nor anything it includes defines.",
   why: "Without what the name stands for its values are missing, and results would stand on defaults.",
-  bad: "headnote 1\nhead a114\n  engine road-engine\n",
-  good: "headnote 1\nengine road-engine\n  bore 4.030 in\nhead a114\n  engine road-engine\n",
+  bad: `headnote 1
+head a114
+  engine     road-engine
+`,
+  good: `headnote 1
+engine road-engine
+  bore       4.030 in
+head a114
+  engine     road-engine
+`,
   check: checkUses,
   checkRun: checkRanges,
 });

@@ -10,8 +10,31 @@ export const noAir = rule<{ problem: string }>({
   help: () => "state the air of the day: air 71.5 degF 29.18 inHg 42 %RH",
   what: "Neither the run nor its session states the air, or what it states is not enough or cannot be.",
   why: "Mass flow, effective area and every reference air stand on the density of the air of the day.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
   check(input, report) {
     for (const run of input.settled) {
       const { air, statedAir } = run.setup;

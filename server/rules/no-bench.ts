@@ -9,8 +9,28 @@ export const noBench = rule({
   help: () => "name the bench in the session with a line such as: bench north",
   what: "Neither the run nor its session names a bench.",
   why: "What a display shows, how well it repeats and how quick it is are part of every reading.",
-  bad: "headnote 1\nsession 2026-03-02\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  bad: `headnote 1
+session 2026-03-02
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
   check(input, report) {
     for (const run of input.settled) {
       const { entity } = run.placed;

@@ -12,8 +12,47 @@ export const noGeometry = rule<{ port: string; problem: string; cd: string }>({
   help: () => "state valve, seat with its width, throat and stem in the port",
   what: "A port does not state valve, seat width, throat or stem, or their sizes fit no valve.",
   why: "Each Cd refers to an area, and an area that is not known is not guessed.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nport p1\n  side intake\n  valve 2.020 in\n  seat 45 deg width 0.060 in\n  throat 1.780 in\n  stem 0.342 in\nsession 2026-03-02\n  bench north\n  port p1\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\n  entry radiused\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 55.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+port p1
+  side       intake
+  valve      2.020 in
+  seat       45 deg width 0.060 in
+  throat     1.780 in
+  stem       0.342 in
+session 2026-03-02
+  bench      north
+  port       p1
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+  entry      radiused
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+`,
   check(input, report) {
     for (const run of input.settled) {
       const { port } = run.setup;

@@ -9,8 +9,32 @@ export const noHumidity = rule({
   help: () => "add a relative humidity such as 42 %RH, or a dew-point or wet-bulb temperature",
   what: "The air is stated without humidity, dew point or wet bulb.",
   why: "Damp summer air is up to 1 % thinner than dry air, which is 0.5 % of flow in a reference air.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 0 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 0 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
   check(input, report) {
     for (const run of input.settled) {
       const air = run.setup.statedAir?.value;

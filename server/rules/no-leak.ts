@@ -10,8 +10,31 @@ export const noLeak = rule({
     "shut the valve, read the leak at the target and write: leak 1.8 cfm at 28 inH2O, or: leak none",
   what: "Neither the run nor its session says how much the set-up leaks, or that it does not.",
   why: "Valves, plug hole and gaskets leak; at low lift that is a visible part of the reading.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak 1.2 cfm at 28 inH2O\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 28.0 60.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       1.2 cfm at 28 inH2O
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       60.0
+`,
   check(input, report) {
     for (const run of input.settled) {
       if (run.setup.leak === undefined) report(conditionsSpan(input, run), {});

@@ -12,8 +12,34 @@ export const offRange = rule<{ depression: string; range: string; at: string; wi
   help: () => "hold the range's own depression: its percent are not scaled by depression",
   what: "A bench that shows percent was read at another depression than the one its range was calibrated at.",
   why: "The full-scale flow of a range holds at one depression only.",
-  bad: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 25 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 42.0\n",
-  good: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 42.0\n",
+  bad: `headnote 1
+bench north
+  shows      percent
+  repeat     0.4 %
+  range      low 150 cfm at 25 inH2O
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  reading[%]
+     0.100               28.0        42.0
+`,
+  good: `headnote 1
+bench north
+  shows      percent
+  repeat     0.4 %
+  range      low 150 cfm at 28 inH2O
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  reading[%]
+     0.100               28.0        42.0
+`,
   checkRun(result, report) {
     const { bench, within } = result.setup;
     if (bench?.shows?.kind !== "percent") return;

@@ -17,8 +17,34 @@ export const offTarget = rule<{
   help: ({ flow }) => `hold the target and read again; uncorrected this is ${flow} in flow`,
   what: "A row's depression is off the target by more than the bench, the session or the run allows.",
   why: "While the depression is still on its way, flow and depression do not belong together, and no correction mends that.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\n  within 0.2 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 27.2 60.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\n  within 0.2 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 27.8 60.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+  within     0.2 inH2O
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               27.2       60.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+  within     0.2 inH2O
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               27.8       60.0
+`,
   checkRun(result, report) {
     const { target, within } = result.setup;
     const { value, unit } = target.value;

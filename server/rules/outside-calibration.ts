@@ -13,8 +13,38 @@ export const outsideCalibration = rule<{ signal: string; low: string; high: stri
   help: () => "calibrate the meter up to here; beyond its table nothing is known",
   what: "A signal is smaller or larger than those in the bench's calibration table, or of another kind.",
   why: "A calibration says nothing outside its points, and going on in a straight line would be a guess.",
-  bad: "headnote 1\nbench north\n  shows signal\n  repeat 0.4 %\n  signal[V] flow[cfm]\n  1.0 50.0\n  2.0 100.0\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] signal[V]\n  0.100 28.0 2.4\n",
-  good: "headnote 1\nbench north\n  shows signal\n  repeat 0.4 %\n  signal[V] flow[cfm]\n  1.0 50.0\n  2.0 100.0\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] signal[V]\n  0.100 28.0 1.4\n",
+  bad: `headnote 1
+bench north
+  shows      signal
+  repeat     0.4 %
+  signal[V]  flow[cfm]
+        1.0       50.0
+        2.0      100.0
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  signal[V]
+     0.100               28.0        2.4
+`,
+  good: `headnote 1
+bench north
+  shows      signal
+  repeat     0.4 %
+  signal[V]  flow[cfm]
+        1.0       50.0
+        2.0      100.0
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  signal[V]
+     0.100               28.0        1.4
+`,
   checkRun(result, report) {
     const { bench } = result.setup;
     const { table } = result.setup.run;

@@ -16,8 +16,34 @@ export const outsideRange = rule<{ share: string; low: string; high: string }>({
   help: () => "read this point on another range",
   what: "A bench that shows percent was read below a fifth of its range, or above its full scale.",
   why: "Near its bottom a range is coarse and its zero matters; above its top the display is not calibrated.",
-  bad: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 12.0\n",
-  good: "headnote 1\nbench north\n  shows percent\n  repeat 0.4 %\n  range low 150 cfm at 28 inH2O\nsession 2026-03-02\n  bench north\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] reading[%]\n  0.100 28.0 42.0\n",
+  bad: `headnote 1
+bench north
+  shows      percent
+  repeat     0.4 %
+  range      low 150 cfm at 28 inH2O
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  reading[%]
+     0.100               28.0        12.0
+`,
+  good: `headnote 1
+bench north
+  shows      percent
+  repeat     0.4 %
+  range      low 150 cfm at 28 inH2O
+session 2026-03-02
+  bench      north
+  target     28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  reading[%]
+     0.100               28.0        42.0
+`,
   checkRun(result, report) {
     const readings = columnValues(result.setup.run.table, "reading");
     if (result.setup.bench?.shows?.kind !== "percent" || readings === undefined) return;

@@ -12,8 +12,34 @@ export const scaledTooFar = rule<{ depression: string; quote: string; ratio: str
     "read at the depression that results are quoted at: over this ratio the square root is off by percents",
   what: "A row's depression and the quoted one differ by more than a factor of 1.5.",
   why: "Air is compressible: from 10 to 28 inH2O the square root law overstates flow by one to two and a half percent.",
-  bad: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 10 inH2O\n  quote 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 10.0 36.0\n",
-  good: "headnote 1\nbench north\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench north\n  target 25 inH2O\n  quote 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r1\n  lift[in] depression[inH2O] flow[cfm]\n  0.100 25.0 56.0\n",
+  bad: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     10 inH2O
+  quote      28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               10.0       36.0
+`,
+  good: `headnote 1
+bench north
+  shows      flow
+  repeat     0.4 %
+session 2026-03-02
+  bench      north
+  target     25 inH2O
+  quote      28 inH2O
+  air        20 degC 1000 hPa 40 %RH
+  leak       none
+run r1
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               25.0       56.0
+`,
   checkRun(result, report, limits) {
     const quote = result.setup.quote.value;
     for (const { row, depression } of result.rows) {

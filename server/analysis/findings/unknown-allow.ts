@@ -8,6 +8,13 @@ export const unknownAllow: FindingKind<{ written: string; nearest: string }> = {
   help: ({ nearest }) => (nearest === "" ? "see REFERENCE.md for the codes" : `did you mean ${nearest}?`),
   what: "An allow comment names a code that no finding has.",
   why: "A misspelt code silences nothing, and it should not look as if it did.",
-  bad: "headnote 1\n# allow missing-lines: not measured\nbench b\n  shows flow\n",
-  good: "headnote 1\nbench b\n  shows flow\n",
+  bad: `headnote 1
+# allow missing-lines: not measured
+bench b
+  shows      flow
+`,
+  good: `headnote 1
+bench b
+  shows      flow
+`,
 };

@@ -8,6 +8,14 @@ export const unusedAllow: FindingKind<{ code: string }> = {
   help: () => "take the comment out",
   what: "An allow comment stands where its finding does not occur.",
   why: "Left behind, it would silence the same finding the next time, when nobody means it.",
-  bad: "headnote 1\n# allow missing-line: not measured\nbench b\n  shows flow\n",
-  good: "headnote 1\n# allow missing-line: not measured\nbench b\n  settle 1.6 s\n",
+  bad: `headnote 1
+# allow missing-line: not measured
+bench b
+  shows      flow
+`,
+  good: `headnote 1
+# allow missing-line: not measured
+bench b
+  settle     1.6 s
+`,
 };
