@@ -1,30 +1,49 @@
-// Bundles what runs outside the sources: for now the command, whose charts are loaded only when they are asked for.
+// Bundles what runs outside the sources: the command, and the language server for Node and for a browser's worker.
 import { chmodSync, rmSync } from "node:fs";
-import { build } from "esbuild";
+import { type BuildOptions, build } from "esbuild";
 
-const out = new URL("../dist/", import.meta.url).pathname;
+const root = new URL("../", import.meta.url).pathname;
+const out = `${root}dist/`;
+
+const common: BuildOptions = { bundle: true, minify: true, legalComments: "linked", logLevel: "warning" };
 
 rmSync(out, { recursive: true, force: true });
 
-await build({
-  entryPoints: { cli: new URL("../server/cli/main.ts", import.meta.url).pathname },
-  outdir: out,
-  bundle: true,
-  splitting: true,
-  minify: true,
-  keepNames: false,
-  platform: "node",
-  target: "node22",
-  format: "esm",
-  chunkNames: "[name]-[hash]",
-  // A native module and a folder of fonts cannot be bundled; they are found beside the bundle at run time.
-  external: ["@resvg/resvg-js", "dejavu-fonts-ttf"],
-  banner: {
-    // Bundled CommonJS packages ask for `require`.
-    js: 'import { createRequire as __createRequire } from "node:module";const require = __createRequire(import.meta.url);',
-  },
-  legalComments: "linked",
-  logLevel: "warning",
-});
+await Promise.all([
+  build({
+    ...common,
+    entryPoints: { cli: `${root}server/cli/main.ts` },
+    outdir: out,
+    // What draws is loaded only when something is drawn.
+    splitting: true,
+    platform: "node",
+    target: "node22",
+    format: "esm",
+    chunkNames: "[name]-[hash]",
+    // A native module and a folder of fonts cannot be bundled; they are found beside the bundle at run time.
+    external: ["@resvg/resvg-js", "dejavu-fonts-ttf"],
+    banner: {
+      // Bundled CommonJS packages ask for `require`.
+      js: 'import { createRequire as __createRequire } from "node:module";const require = __createRequire(import.meta.url);',
+    },
+  }),
+  build({
+    ...common,
+    entryPoints: { server: `${root}server/lsp/node.ts` },
+    outdir: out,
+    outExtension: { ".js": ".cjs" },
+    platform: "node",
+    target: "node20",
+    format: "cjs",
+  }),
+  build({
+    ...common,
+    entryPoints: { server: `${root}server/lsp/browser.ts` },
+    outdir: `${out}web`,
+    platform: "browser",
+    target: "es2022",
+    format: "iife",
+  }),
+]);
 
 chmodSync(`${out}cli.js`, 0o755);

@@ -43,12 +43,19 @@ const TABLE: Readonly<Record<string, Row>> = {
     packages: ["vscode-languageserver"],
     node: true,
   },
+  "server/disk": { folders: [...BELOW_FRONTS, "server/lsp/runtime.ts"], packages: [], node: true },
   "server/generate": { folders: BELOW_FRONTS, packages: ["zod"], node: false },
   "server/generate/main.ts": { folders: [...BELOW_FRONTS, "server/generate"], packages: [], node: true },
   "client/build.ts": { folders: [], packages: ["esbuild"], node: true },
   "server/cli": {
-    folders: [...BELOW_FRONTS, "server/generate/example.ts", "package.json"],
-    packages: ["commander", "tinyglobby", "ignore", "papaparse", "vega", "vega-lite", "@resvg/resvg-js"],
+    folders: [
+      ...BELOW_FRONTS,
+      "server/disk",
+      "server/lsp/node.ts",
+      "server/generate/example.ts",
+      "package.json",
+    ],
+    packages: ["commander", "tinyglobby", "ignore", "vega", "vega-lite", "@resvg/resvg-js"],
     node: true,
   },
 };

@@ -6,7 +6,7 @@ import { describe, expect, test } from "vitest";
 import { format } from "../grammar/format.ts";
 import { outline } from "../grammar/outline.ts";
 import { readLines } from "../grammar/read-lines.ts";
-import { diskFiles } from "../server/cli/disk-files.ts";
+import { diskFiles } from "../server/disk/disk-files.ts";
 import { DEFAULT_CONFIG } from "../server/service/config.ts";
 import { createService } from "../server/service/service.ts";
 import { evaluateRuns } from "../shared/calc/evaluate.ts";

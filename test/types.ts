@@ -8,6 +8,8 @@ const FOLDERS = [
   "server/rules",
   "server/service",
   "server/generate",
+  "server/disk",
+  "server/lsp",
   "server/cli",
   "client",
   "test",

@@ -1,7 +1,7 @@
 // Turns the paths of a command line into files: a file, a folder's records, a glob, or standard input.
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
-import { problemOf, slashed } from "./disk-files.ts";
+import { problemOf, slashed } from "../disk/disk-files.ts";
 import { gitIgnore } from "./git-ignore.ts";
 import { shownPath } from "./shown-path.ts";
 

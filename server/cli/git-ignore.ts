@@ -2,7 +2,7 @@
 import { existsSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import ignore, { type Ignore } from "ignore";
-import { findUp, readText, slashed } from "./disk-files.ts";
+import { findUp, readText, slashed } from "../disk/disk-files.ts";
 
 /**
  * Whether a file is ignored; paths are absolute. Outside a repository the .gitignore files from `folder` downward count.

@@ -1,7 +1,7 @@
 // Opens the one record that a command is about.
 import { resolve } from "node:path";
+import { slashed } from "../disk/disk-files.ts";
 import type { Checked, Service } from "../service/service.ts";
-import { slashed } from "./disk-files.ts";
 import { STDIN } from "./find-files.ts";
 import type { Io } from "./io.ts";
 import { shownPath } from "./shown-path.ts";

@@ -1,7 +1,7 @@
 // Reads files that are to be written again: only what would come back byte by byte counts as text.
 import { readFileSync, statSync } from "node:fs";
 import type { FileRead } from "../analysis/files.ts";
-import { LARGEST_FILE, problemOf } from "./disk-files.ts";
+import { LARGEST_FILE, problemOf } from "../disk/disk-files.ts";
 
 /** A file's text with its byte order mark; why not, in words. */
 export function readExactly(path: string): FileRead {

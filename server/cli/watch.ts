@@ -2,8 +2,8 @@
 import { existsSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { isWithin } from "../../shared/text/path.ts";
+import { problemOf, slashed } from "../disk/disk-files.ts";
 import type { Round } from "./check-once.ts";
-import { problemOf, slashed } from "./disk-files.ts";
 import { UNUSABLE } from "./exit-code.ts";
 import type { Io, WatchedFolder } from "./io.ts";
 import { complain } from "./subcommand.ts";

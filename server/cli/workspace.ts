@@ -1,9 +1,9 @@
 // The service over the disk: files, standard input among them, and the settings that hold for each.
 import { dirname, join, resolve } from "node:path";
 import { DEFAULT_LIMITS } from "../../shared/model/limits.ts";
+import { diskFiles, findUp, readText, slashed } from "../disk/disk-files.ts";
 import type { Config } from "../service/config.ts";
 import { createService, type Service } from "../service/service.ts";
-import { diskFiles, findUp, readText, slashed } from "./disk-files.ts";
 import type { Io } from "./io.ts";
 import { shownPath } from "./shown-path.ts";
 

@@ -12,7 +12,7 @@ import {
   statSync,
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { problemOf } from "./disk-files.ts";
+import { problemOf } from "../disk/disk-files.ts";
 import type { Io } from "./io.ts";
 
 const PROBLEMS: Readonly<Record<string, string>> = {

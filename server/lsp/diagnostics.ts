@@ -126,13 +126,7 @@ function publish(
   const sendAll = async (): Promise<void> => {
     for (const path of source.openPaths()) await send(path);
   };
-  const changed = latest(runtime, async () => {
-    try {
-      await sendAll();
-    } catch (error) {
-      connection.console.error(`diagnostics: ${String(error)}`);
-    }
-  });
+  const changed = latest(runtime, sendAll);
   return {
     changed,
     closed: (path) => {
@@ -147,9 +141,13 @@ function latest(runtime: Runtime, task: () => unknown): () => void {
   return () => {
     if (waiting) return;
     waiting = true;
-    runtime.later(() => {
+    runtime.later(async () => {
       waiting = false;
-      task();
+      try {
+        await task();
+      } catch {
+        // The client has gone, or does not answer: there is nobody left to tell.
+      }
     });
   };
 }

@@ -7,7 +7,7 @@ import {
 } from "vscode-languageserver";
 
 /**
- * A handler that never rejects: what it throws is logged under its name and `otherwise` is the answer, so that one broken
+ * A handler that never fails: what it throws is logged under its name and `otherwise` is the answer, so that one broken
  * feature does not take the others with it. A cancelled request is refused, as the protocol wants it.
  */
 export function guarded<P, R, E = void>(
@@ -22,6 +22,8 @@ export function guarded<P, R, E = void>(
       const answer = await handler(params, token);
       return token.isCancellationRequested ? cancelled() : answer;
     } catch (error) {
+      // What a handler refuses in the protocol's own words is meant for the user.
+      if (error instanceof ResponseError) throw error;
       console.error(`${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
       return otherwise;
     }

@@ -4,7 +4,8 @@ import { chart } from "./chart.ts";
 import { check } from "./check.ts";
 import { explain } from "./explain.ts";
 import { format } from "./format.ts";
+import { lsp } from "./lsp.ts";
 import { newFile } from "./new.ts";
 import { table } from "./table.ts";
 
-export const SUBCOMMANDS: readonly Subcommand[] = [check, format, table, chart, newFile, explain];
+export const SUBCOMMANDS: readonly Subcommand[] = [check, format, table, chart, newFile, explain, lsp];

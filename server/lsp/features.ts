@@ -1,0 +1,421 @@
+// Registers the language features: each asks the service and turns its answer into the protocol's form.
+import {
+  CompletionItemKind,
+  type Connection,
+  DocumentHighlightKind,
+  type DocumentSymbol,
+  FoldingRangeKind,
+  InsertTextFormat,
+  type Location,
+  MarkupKind,
+  type Range,
+  ResponseError,
+  type SelectionRange,
+  SymbolKind,
+} from "vscode-languageserver";
+import {
+  NAMES,
+  type NamesAnswer,
+  namesParams,
+  ON_ENTER,
+  type OnEnterAnswer,
+  onEnterParams,
+} from "../../shared/messages/requests.ts";
+import type { RunResult } from "../../shared/model/result.ts";
+import type { Analysis } from "../analysis/project.ts";
+import type { Scope } from "../analysis/scope.ts";
+import { codeActions, mendAll } from "../service/code-actions.ts";
+import { type Completion, completion } from "../service/completion.ts";
+import { definition } from "../service/definition.ts";
+import { documentLinks } from "../service/document-links.ts";
+import type { Judged } from "../service/findings.ts";
+import { folding } from "../service/folding.ts";
+import { formatEdits } from "../service/format-edits.ts";
+import { hover } from "../service/hover.ts";
+import { inlayHints } from "../service/inlay-hints.ts";
+import { nameAt, places } from "../service/names.ts";
+import { nextRow } from "../service/on-enter.ts";
+import { renamable, rename } from "../service/rename.ts";
+import { selection } from "../service/selection.ts";
+import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
+import { signatureHelp } from "../service/signature-help.ts";
+import { type FileSymbol, matching, symbols } from "../service/symbols.ts";
+import type { Capabilities } from "./capabilities.ts";
+import { guarded } from "./guard.ts";
+import type { Runtime } from "./runtime.ts";
+import type { Settings } from "./settings.ts";
+import { toDiagnostic, toRange, toTextEdit, toWorkspaceEdit } from "./to-protocol.ts";
+import { pathOf, uriOf } from "./uris.ts";
+import type { WorkspaceService } from "./workspace-service.ts";
+
+export interface FeatureSource {
+  readonly capabilities: Capabilities;
+  readonly runtime: Runtime;
+  readonly workspace: WorkspaceService;
+  readonly list: () => Promise<readonly string[]>;
+  readonly settings: () => Settings;
+}
+
+interface Document {
+  readonly textDocument: { readonly uri: string };
+}
+
+interface Place extends Document {
+  readonly position: { readonly line: number; readonly character: number };
+}
+
+/** Other files are looked through for names, but not without end. */
+const MOST_FILES = 5000;
+
+export function registerFeatures(connection: Connection, source: FeatureSource): void {
+  const { capabilities, runtime, workspace, list, settings } = source;
+  const guard = <P, R>(name: string, otherwise: R, handler: (params: P) => R | Promise<R>) =>
+    guarded<P, R>(name, connection.console, otherwise, handler);
+
+  const read = async ({ textDocument }: Document) => {
+    const checked = await workspace.check(pathOf(textDocument.uri));
+    return "problem" in checked ? undefined : checked;
+  };
+  const analysed = async (document: Document): Promise<Analysis | undefined> =>
+    (await read(document))?.analysis;
+  const others = async (): Promise<readonly Scope[]> => {
+    const paths = (await list()).slice(0, MOST_FILES);
+    const found = await Promise.all(paths.map((path) => workspace.check(path)));
+    return found.flatMap((checked) => ("problem" in checked ? [] : [checked.analysis.scope]));
+  };
+
+  connection.onCompletion(
+    guard("completion", [], async (params: Place) => {
+      const analysis = await analysed(params);
+      if (analysis === undefined) return [];
+      const text = analysis.scope.file.outline.lines[params.position.line]?.text ?? "";
+      const paths = text.includes("include") ? await list() : [];
+      const items = completion(analysis, at(params), { today: runtime.today(), paths });
+      return items.map((item, index) => toCompletion(item, index, params.position.line));
+    }),
+  );
+  connection.onHover(
+    guard("hover", null, async (params: Place) => {
+      const analysis = await analysed(params);
+      const found = analysis && hover(analysis, at(params));
+      return found === undefined
+        ? null
+        : { contents: { kind: MarkupKind.Markdown, value: found.text }, range: toRange(found.span) };
+    }),
+  );
+  connection.onSignatureHelp(
+    guard("signature help", null, async (params: Place) => {
+      const analysis = await analysed(params);
+      const found = analysis && signatureHelp(analysis, at(params));
+      if (found === undefined) return null;
+      const parameters = found.parts.map(({ from, to, doc }) => ({
+        label: [from, to] as [number, number],
+        documentation: doc,
+      }));
+      return {
+        signatures: [{ label: found.label, documentation: found.doc, parameters }],
+        activeSignature: 0,
+        activeParameter: found.active,
+      };
+    }),
+  );
+  connection.languages.inlayHint.on(
+    guard("hints", [], async (params: Document & { range: Range }) => {
+      const analysis = await analysed(params);
+      if (analysis === undefined) return [];
+      const { start, end } = params.range;
+      const baseline = (result: RunResult) => baselineOf(analysis, result);
+      return inlayHints(analysis, start.line, end.line, settings().hints, baseline).map(
+        ({ line, column, label }) => ({
+          position: { line, character: column },
+          label,
+          paddingLeft: true,
+        }),
+      );
+    }),
+  );
+  connection.onCodeAction(
+    guard("code actions", [], async (params: Document & { range: Range; context: { only?: string[] } }) => {
+      const checked = await read(params);
+      if (checked === undefined) return [];
+      const { analysis, findings } = checked;
+      const { uri } = params.textDocument;
+      const path = pathOf(uri);
+      const only = params.context.only ?? [];
+      if (only.some((kind) => kind.startsWith("source"))) {
+        const edits = mendAll(analysis, findings);
+        if (edits.length === 0) return [];
+        const edit = toWorkspaceEdit(new Map([[path, edits]]));
+        return [{ title: "Mend all that can be mended", kind: "source.fixAll.headnote", edit }];
+      }
+      return codeActions(analysis, findings, params.range.start.line, params.range.end.line).map(
+        (action) => ({
+          title: action.title,
+          kind: "quickfix",
+          isPreferred: action.isPreferred,
+          edit: toWorkspaceEdit(new Map([[path, action.edits]])),
+          ...diagnosticsOf(path, action.mends),
+        }),
+      );
+    }),
+  );
+  connection.onDocumentFormatting(
+    guard("formatting", [], async (params: Document) => {
+      const analysis = await analysed(params);
+      return analysis === undefined ? [] : formatEdits(analysis.scope.file).map(toTextEdit);
+    }),
+  );
+  connection.onDocumentRangeFormatting(
+    guard("range formatting", [], async (params: Document & { range: Range }) => {
+      const analysis = await analysed(params);
+      if (analysis === undefined) return [];
+      const { start, end } = params.range;
+      const last = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
+      return formatEdits(analysis.scope.file, start.line, last).map(toTextEdit);
+    }),
+  );
+  connection.onDocumentOnTypeFormatting(
+    guard("formatting on Enter", [], async (params: Place) => {
+      const analysis = await analysed(params);
+      const line = params.position.line - 1;
+      return analysis === undefined || line < 0
+        ? []
+        : formatEdits(analysis.scope.file, line, line).map(toTextEdit);
+    }),
+  );
+  connection.languages.semanticTokens.on(
+    guard("semantic tokens", { data: [] }, async (params: Document) => {
+      const analysis = await analysed(params);
+      return { data: analysis === undefined ? [] : tokenData(analysis) };
+    }),
+  );
+  connection.languages.semanticTokens.onRange(
+    guard("semantic tokens", { data: [] }, async (params: Document & { range: Range }) => {
+      const analysis = await analysed(params);
+      const { start, end } = params.range;
+      return { data: analysis === undefined ? [] : tokenData(analysis, start.line, end.line) };
+    }),
+  );
+  connection.onDocumentSymbol(
+    guard("outline", [], async (params: Document) => {
+      const analysis = await analysed(params);
+      const found = analysis === undefined ? [] : symbols(analysis.scope.file);
+      const { uri } = params.textDocument;
+      return capabilities.hierarchicalSymbols
+        ? found.map(toSymbol)
+        : found.map((symbol) => ({
+            name: symbol.name,
+            kind: SYMBOL_KINDS[symbol.kind],
+            location: { uri, range: toRange(symbol.span) },
+          }));
+    }),
+  );
+  connection.onWorkspaceSymbol(
+    guard("workspace symbols", [], async ({ query }: { query: string }) => {
+      const scopes = await others();
+      return scopes.flatMap(({ file }) =>
+        matching(file, query).map((symbol) => ({
+          name: symbol.name,
+          kind: SYMBOL_KINDS[symbol.kind],
+          containerName: symbol.detail,
+          location: { uri: uriOf(file.path), range: toRange(symbol.span) },
+        })),
+      );
+    }),
+  );
+  connection.onFoldingRanges(
+    guard("folding", [], async (params: Document) => {
+      const analysis = await analysed(params);
+      const found = analysis === undefined ? [] : folding(analysis.scope.file);
+      return found.map(({ first, last, isComment }) => ({
+        startLine: first,
+        endLine: last,
+        ...(isComment && { kind: FoldingRangeKind.Comment }),
+      }));
+    }),
+  );
+  connection.onSelectionRanges(
+    guard("selection", [], async (params: Document & { positions: Place["position"][] }) => {
+      const analysis = await analysed(params);
+      if (analysis === undefined) return [];
+      return params.positions.map(({ line, character }) =>
+        nested(selection(analysis.scope.file, { line, column: character })),
+      );
+    }),
+  );
+  connection.onDefinition(
+    guard("definition", null, async (params: Place) => {
+      const analysis = await analysed(params);
+      const found = analysis && definition(analysis, at(params));
+      return found === undefined ? null : { uri: uriOf(found.path), range: toRange(found.span) };
+    }),
+  );
+  connection.onReferences(
+    guard(
+      "references",
+      [],
+      async (params: Place & { context: { includeDeclaration: boolean } }): Promise<Location[]> => {
+        const analysis = await analysed(params);
+        const name = analysis && nameAt(analysis.scope.file, at(params));
+        if (analysis === undefined || name === undefined) return [];
+        return places(analysis.scope, name.kind, name.id, await others())
+          .filter(({ role }) => params.context.includeDeclaration || role === "use")
+          .map(({ path, span }) => ({ uri: uriOf(path), range: toRange(span) }));
+      },
+    ),
+  );
+  connection.onDocumentHighlight(
+    guard("highlight", [], async (params: Place) => {
+      const analysis = await analysed(params);
+      const name = analysis && nameAt(analysis.scope.file, at(params));
+      if (analysis === undefined || name === undefined) return [];
+      return places(analysis.scope, name.kind, name.id, []).map(({ span, role }) => ({
+        range: toRange(span),
+        kind: role === "definition" ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+      }));
+    }),
+  );
+  connection.onPrepareRename(
+    guard("rename", null, async (params: Place) => {
+      const analysis = await analysed(params);
+      const name = analysis && renamable(analysis, at(params));
+      return name === undefined ? null : { range: toRange(name.span), placeholder: name.id };
+    }),
+  );
+  connection.onRenameRequest(
+    guarded("rename", connection.console, null, async (params: Place & { newName: string }) => {
+      const analysis = await analysed(params);
+      if (analysis === undefined) return null;
+      const renamed = rename(analysis, at(params), params.newName, await others());
+      if ("problem" in renamed) throw new ResponseError(-32803, renamed.problem);
+      return toWorkspaceEdit(renamed);
+    }),
+  );
+  connection.onDocumentLinks(
+    guard("links", [], async (params: Document) => {
+      const analysis = await analysed(params);
+      const found = analysis === undefined ? [] : documentLinks(analysis);
+      return found.map(({ path, span }) => ({ range: toRange(span), target: uriOf(path) }));
+    }),
+  );
+  connection.onRequest<OnEnterAnswer, void>(
+    ON_ENTER,
+    guard("Enter", null, async (params: unknown): Promise<OnEnterAnswer> => {
+      const { uri, position } = onEnterParams.parse(params);
+      const analysis = await analysed({ textDocument: { uri } });
+      const next = analysis && nextRow(analysis, { line: position.line, column: position.character });
+      if (next === undefined) return null;
+      const { line, column } = next.cursor;
+      return { edit: toTextEdit(next.edit), cursor: { line, character: column } };
+    }),
+  );
+  const nothing: NamesAnswer = { benches: [], ports: [], stages: [] };
+  connection.onRequest<NamesAnswer, void>(
+    NAMES,
+    guard("names", nothing, async (params: unknown): Promise<NamesAnswer> => {
+      namesParams.parse(params);
+      const scopes = await others();
+      const named = (kind: "bench" | "port") =>
+        scopes.flatMap(({ file }) => [...(file.defines.get(kind)?.keys() ?? [])]);
+      const stages = scopes.flatMap(({ file }) => file.runs.flatMap(({ entity }) => entity.stage ?? []));
+      const once = (list: readonly string[]) => [...new Set(list)];
+      return { benches: once(named("bench")), ports: once(named("port")), stages: once(stages) };
+    }),
+  );
+}
+
+function at({ position }: Place) {
+  return { line: position.line, column: position.character };
+}
+
+/** The result of the run that a run is compared with, if the file itself holds it. */
+function baselineOf(analysis: Analysis, { setup }: RunResult): RunResult | undefined {
+  const id = setup.run.baseline?.id;
+  const run = id === undefined ? undefined : analysis.settled.find(({ placed }) => placed.entity.id === id);
+  return run && analysis.compute(run);
+}
+
+function diagnosticsOf(path: string, judged: Judged | undefined) {
+  return judged === undefined ? {} : { diagnostics: [toDiagnostic(path, judged)] };
+}
+
+const COMPLETION_KINDS: Readonly<Record<Completion["kind"], CompletionItemKind>> = {
+  keyword: CompletionItemKind.Keyword,
+  name: CompletionItemKind.Reference,
+  unit: CompletionItemKind.Unit,
+  choice: CompletionItemKind.EnumMember,
+  value: CompletionItemKind.Value,
+  column: CompletionItemKind.Field,
+  file: CompletionItemKind.File,
+};
+
+function toCompletion(item: Completion, index: number, line: number) {
+  return {
+    label: item.label,
+    kind: COMPLETION_KINDS[item.kind],
+    detail: item.detail,
+    // The likely first, whatever the alphabet says.
+    sortText: String(index).padStart(4, "0"),
+    insertTextFormat: InsertTextFormat.PlainText,
+    textEdit: { range: toRange({ line, from: item.from, to: item.to }), newText: item.insert },
+  };
+}
+
+const SYMBOL_KINDS: Readonly<Record<FileSymbol["kind"], SymbolKind>> = {
+  bench: SymbolKind.Interface,
+  plate: SymbolKind.Constant,
+  engine: SymbolKind.Struct,
+  head: SymbolKind.Class,
+  port: SymbolKind.Property,
+  cam: SymbolKind.Object,
+  session: SymbolKind.Event,
+  run: SymbolKind.Function,
+  trace: SymbolKind.Array,
+  ladder: SymbolKind.Array,
+  map: SymbolKind.Array,
+  "plate-check": SymbolKind.Array,
+};
+
+function toSymbol({ kind, name, detail, lines, lastColumn, span }: FileSymbol): DocumentSymbol {
+  return {
+    name,
+    detail,
+    kind: SYMBOL_KINDS[kind],
+    range: { start: { line: lines[0], character: 0 }, end: { line: lines[1], character: lastColumn } },
+    selectionRange: toRange(span),
+  };
+}
+
+/** The protocol nests from the inside out. */
+function nested(stretches: ReturnType<typeof selection>): SelectionRange {
+  let parent: SelectionRange | undefined;
+  for (const { start, end } of [...stretches].reverse()) {
+    const range = {
+      start: { line: start.line, character: start.column },
+      end: { line: end.line, character: end.column },
+    };
+    parent = parent === undefined ? { range } : { range, parent };
+  }
+  return parent ?? { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } };
+}
+
+/** Tokens as the protocol packs them: each counts from the one before. */
+function tokenData(analysis: Analysis, first?: number, last?: number): number[] {
+  const data: number[] = [];
+  let line = 0;
+  let column = 0;
+  for (const token of semanticTokens(analysis.scope.file, first, last)) {
+    const sameLine = token.line === line;
+    const modifier = token.modifier === undefined ? 0 : 1 << TOKEN_MODIFIERS.indexOf(token.modifier);
+    data.push(
+      token.line - line,
+      sameLine ? token.from - column : token.from,
+      token.to - token.from,
+      TOKEN_TYPES.indexOf(token.type),
+      modifier,
+    );
+    line = token.line;
+    column = token.from;
+  }
+  return data;
+}

@@ -1,0 +1,130 @@
+// The server: ties the service to a connection, and nothing more.
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { LIST_FILES, listFilesAnswer, READ_FILE, readFileAnswer } from "../../shared/messages/requests.ts";
+import type { FileRead } from "../analysis/files.ts";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
+import { type Capabilities, capabilitiesOf } from "./capabilities.ts";
+import { diagnostics } from "./diagnostics.ts";
+import { registerFeatures } from "./features.ts";
+import { openFiles, openPaths } from "./open-files.ts";
+import type { Runtime } from "./runtime.ts";
+import { readSettings, type Settings } from "./settings.ts";
+import { pathOf, uriOf } from "./uris.ts";
+import { workspaceService } from "./workspace-service.ts";
+
+/** Serves a client over a connection; listens at once. */
+export function startServer(connection: Connection, runtime: Runtime): void {
+  const documents = new TextDocuments(TextDocument);
+  connection.onInitialize((params) => initialize(connection, documents, runtime, params));
+  documents.listen(connection);
+  connection.listen();
+}
+
+function initialize(
+  connection: Connection,
+  documents: TextDocuments<TextDocument>,
+  runtime: Runtime,
+  params: InitializeParams,
+): InitializeResult {
+  const capabilities = capabilitiesOf(params.capabilities, params.initializationOptions);
+  let settings: Settings = readSettings(undefined);
+  const fetch = async (uri: string): Promise<FileRead> => {
+    if (!capabilities.readsFiles) return { problem: "it is not there" };
+    const answer = readFileAnswer.safeParse(await connection.sendRequest(READ_FILE, { uri }));
+    return answer.success ? answer.data : { problem: "it cannot be read" };
+  };
+  const files = openFiles(documents, runtime, fetch);
+  files.folders = (params.workspaceFolders ?? []).map(({ uri }) => pathOf(uri));
+  const complained = new Set<string>();
+  const workspace = workspaceService(files, (sentence) => {
+    if (complained.has(sentence)) return;
+    complained.add(sentence);
+    connection.window.showWarningMessage(sentence);
+  });
+  const list = async (): Promise<readonly string[]> => {
+    const known = capabilities.readsFiles
+      ? listFilesAnswer.safeParse(await connection.sendRequest(LIST_FILES, {})).data?.uris.map(pathOf)
+      : runtime.list?.(files.folders);
+    return [...new Set([...openPaths(documents), ...(known ?? [])])];
+  };
+  const told = diagnostics(connection, capabilities, runtime, {
+    workspace,
+    openPaths: () => openPaths(documents),
+    version: (path) => documents.get(uriOf(path))?.version ?? -1,
+    list,
+    most: () => settings.mostFindings,
+  });
+  const changed = (): void => {
+    workspace.changed();
+    told.changed();
+  };
+  documents.onDidChangeContent(changed);
+  documents.onDidClose(({ document }) => {
+    files.forget(pathOf(document.uri));
+    workspace.changed();
+    told.closed(pathOf(document.uri));
+  });
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const { uri } of changes) files.forget(pathOf(uri));
+    changed();
+  });
+  connection.onDidChangeConfiguration(async ({ settings: pushed }) => {
+    const found = capabilities.configuration
+      ? await connection.workspace.getConfiguration("headnote")
+      : pushed?.headnote;
+    settings = readSettings(found);
+    changed();
+    if (capabilities.refreshesHints) connection.languages.inlayHint.refresh().catch(() => undefined);
+  });
+  connection.onInitialized(async () => {
+    if (capabilities.configuration)
+      settings = readSettings(await connection.workspace.getConfiguration("headnote"));
+    if (capabilities.watchesFiles) {
+      const watchers = ["**/*.headnote", "**/headnote.json"].map((globPattern) => ({ globPattern }));
+      await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+    }
+    told.changed();
+  });
+  registerFeatures(connection, { capabilities, runtime, workspace, list, settings: () => settings });
+  return { capabilities: serverCapabilities(capabilities), serverInfo: { name: "headnote" } };
+}
+
+function serverCapabilities(client: Capabilities): InitializeResult["capabilities"] {
+  return {
+    textDocumentSync: TextDocumentSyncKind.Incremental,
+    ...(client.pullsDiagnostics && {
+      diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: true },
+    }),
+    completionProvider: { triggerCharacters: [" ", "[", '"', "/"] },
+    hoverProvider: true,
+    signatureHelpProvider: { triggerCharacters: [" "] },
+    inlayHintProvider: true,
+    codeActionProvider: { codeActionKinds: ["quickfix", "source.fixAll.headnote"] },
+    documentFormattingProvider: true,
+    documentRangeFormattingProvider: true,
+    documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
+    semanticTokensProvider: {
+      legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
+      full: true,
+      range: true,
+    },
+    documentSymbolProvider: true,
+    workspaceSymbolProvider: true,
+    foldingRangeProvider: true,
+    selectionRangeProvider: true,
+    definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    renameProvider: client.preparesRename ? { prepareProvider: true } : true,
+    documentLinkProvider: {},
+    workspace: { workspaceFolders: { supported: true, changeNotifications: false } },
+  };
+}

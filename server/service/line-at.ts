@@ -1,0 +1,23 @@
+// Finds what stands on a line of a file: its block and its node.
+import type { Outline, PlacedBlock } from "../../grammar/outline.ts";
+import type { Line } from "../../grammar/tree.ts";
+
+/** The block that a line belongs to; `undefined` above the first one. */
+export function blockAt({ blocks }: Outline, line: number): PlacedBlock | undefined {
+  let low = 0;
+  let high = blocks.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((blocks[middle]?.start ?? 0) <= line) low = middle + 1;
+    else high = middle;
+  }
+  return blocks[low - 1];
+}
+
+/** The node of a line as its block reads it: a row whose first column is a choice is a row. */
+export function lineAt(outline: Outline, line: number): Line | undefined {
+  const own = outline.lines[line];
+  const placed = blockAt(outline, line);
+  const inBlock = placed?.block.lines[line - placed.start];
+  return inBlock?.kind === "row" ? inBlock : own;
+}

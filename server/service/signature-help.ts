@@ -1,0 +1,39 @@
+// The form of the line that is being typed, with the part that comes next.
+import { findHeading, findProperty } from "../../grammar/directives/index.ts";
+import { signature, slotSignature, slotWords } from "../../grammar/signature.ts";
+import type { Analysis } from "../analysis/project.ts";
+import { blockAt } from "./line-at.ts";
+import type { Position } from "./position.ts";
+import { slotsAfter } from "./slot-at.ts";
+
+export interface SignatureHelp {
+  readonly label: string;
+  readonly doc: string;
+  /** Each slot's part of the label, and what it takes. */
+  readonly parts: readonly { readonly from: number; readonly to: number; readonly doc: string }[];
+  /** The part that the cursor stands in. */
+  readonly active: number;
+}
+
+export function signatureHelp({ scope }: Analysis, position: Position): SignatureHelp | undefined {
+  const { outline } = scope.file;
+  const text = outline.lines[position.line]?.text ?? "";
+  const before = /^(.*?)\S*$/.exec(text.slice(0, position.column))?.[1] ?? "";
+  const keyword = /^\s*(\S+)\s/.exec(before)?.[1];
+  const placed = blockAt(outline, position.line);
+  if (keyword === undefined || before.includes("#")) return undefined;
+  const isHeading = placed?.start === position.line;
+  const form = isHeading ? findHeading(keyword) : placed && findProperty(placed.block.entity.kind, keyword);
+  if (form === undefined) return undefined;
+  const label = signature(form);
+  let at = form.keyword.length;
+  const parts = Object.entries(form.slots).map(([name, slot]) => {
+    const words = slotSignature(name, slot);
+    const from = label.indexOf(words, at);
+    at = from + words.length;
+    return { from, to: at, doc: slotWords(slot.type) };
+  });
+  const next = slotsAfter(form, before).slots[0]?.name;
+  const active = next === undefined ? parts.length : Object.keys(form.slots).indexOf(next);
+  return { label, doc: form.doc, parts, active };
+}

@@ -1,0 +1,32 @@
+// Headnote's own requests beside the protocol's, as both sides check them.
+import * as z from "zod/mini";
+
+/** Server to client: the text of a file that the client can reach. */
+export const READ_FILE = "headnote/readFile";
+/** Server to client: the records of the workspace. */
+export const LIST_FILES = "headnote/listFiles";
+/** Client to server: what Enter does at the end of a row. */
+export const ON_ENTER = "headnote/onEnter";
+/** Client to server: what a new session can name. */
+export const NAMES = "headnote/names";
+
+const position = z.object({ line: z.number(), character: z.number() });
+const range = z.object({ start: position, end: position });
+
+export const readFileParams = z.object({ uri: z.string() });
+export const readFileAnswer = z.union([z.object({ text: z.string() }), z.object({ problem: z.string() })]);
+export const listFilesAnswer = z.object({ uris: z.array(z.string()) });
+export const onEnterParams = z.object({ uri: z.string(), position });
+export const onEnterAnswer = z.nullable(
+  z.object({ edit: z.object({ range, newText: z.string() }), cursor: position }),
+);
+export const namesParams = z.object({ uri: z.string() });
+export const namesAnswer = z.object({
+  benches: z.array(z.string()),
+  ports: z.array(z.string()),
+  stages: z.array(z.string()),
+});
+
+export type OnEnterAnswer = z.infer<typeof onEnterAnswer>;
+export type NamesAnswer = z.infer<typeof namesAnswer>;
+export type ReadFileAnswer = z.infer<typeof readFileAnswer>;

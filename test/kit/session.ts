@@ -1,0 +1,90 @@
+// A client and the server in one process, over streams, as an editor and its server talk.
+import { PassThrough } from "node:stream";
+import {
+  type ClientCapabilities,
+  createConnection,
+  createProtocolConnection,
+  type ProtocolConnection,
+  type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
+import { startServer } from "../../server/lsp/server.ts";
+import { pathOf } from "../../server/lsp/uris.ts";
+
+export interface Session {
+  readonly client: ProtocolConnection;
+  readonly open: (uri: string, text: string) => Promise<void>;
+  readonly change: (uri: string, text: string) => Promise<void>;
+  readonly ask: <T>(method: string, params: unknown) => Promise<T>;
+  /** The next findings that the server publishes for a file. */
+  readonly published: (uri: string) => Promise<PublishDiagnosticsParams>;
+  readonly close: () => void;
+}
+
+/** What a client that can do everything says of itself. */
+export const FULL: ClientCapabilities = {
+  textDocument: {
+    diagnostic: {},
+    documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+    rename: { prepareSupport: true },
+    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } },
+  },
+  workspace: { diagnostics: { refreshSupport: true } },
+};
+
+/** Starts a session; `files` are those on the "disk", by URI. */
+export async function session(
+  capabilities: ClientCapabilities,
+  files: Readonly<Record<string, string>> = {},
+): Promise<Session> {
+  const up = new PassThrough();
+  const down = new PassThrough();
+  const disk = new Map(Object.entries(files).map(([uri, text]) => [pathOf(uri), text]));
+  const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
+  startServer(server, {
+    readNow: (path) => {
+      const text = disk.get(path);
+      return text === undefined ? { problem: "it is not there" } : { text };
+    },
+    root: () => "/shop",
+    list: () => [...disk.keys()].filter((path) => path.endsWith(".headnote")),
+    later: (task) => setImmediate(task),
+    today: () => "2026-11-25",
+  });
+  const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
+  const waiting = new Map<string, (params: PublishDiagnosticsParams) => void>();
+  client.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
+    waiting.get(params.uri)?.(params);
+    waiting.delete(params.uri);
+  });
+  client.onRequest("workspace/diagnostic/refresh", () => null);
+  client.listen();
+  const folder = { uri: "file:///shop", name: "shop" };
+  await client.sendRequest("initialize", {
+    processId: null,
+    rootUri: null,
+    capabilities,
+    workspaceFolders: [folder],
+  });
+  await client.sendNotification("initialized", {});
+  let version = 1;
+  return {
+    client,
+    open: (uri, text) =>
+      client.sendNotification("textDocument/didOpen", {
+        textDocument: { uri, languageId: "headnote", version, text },
+      }),
+    change: (uri, text) =>
+      client.sendNotification("textDocument/didChange", {
+        textDocument: { uri, version: ++version },
+        contentChanges: [{ text }],
+      }),
+    ask: (method, params) => client.sendRequest(method, params),
+    published: (uri) => new Promise((resolve) => waiting.set(uri, resolve)),
+    close: () => {
+      client.dispose();
+      server.dispose();
+    },
+  };
+}

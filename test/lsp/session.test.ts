@@ -1,0 +1,191 @@
+// Whole conversations between an editor and the server.
+
+import { describe, expect, test } from "vitest";
+import type { CompletionItem, DocumentDiagnosticReport, Hover, WorkspaceEdit } from "vscode-languageserver";
+import { shopRecord } from "../kit/service.ts";
+import { FULL, type Session, session } from "../kit/session.ts";
+
+const URI = "file:///shop/monday.headnote";
+
+async function inSession(
+  capabilities: Parameters<typeof session>[0],
+  files: Readonly<Record<string, string>>,
+  talk: (session: Session) => Promise<void>,
+): Promise<void> {
+  const opened = await session(capabilities, files);
+  try {
+    await talk(opened);
+  } finally {
+    opened.close();
+  }
+}
+
+const place = (line: number, character: number) => ({
+  textDocument: { uri: URI },
+  position: { line, character },
+});
+const codesOf = ({ items }: { items: readonly { code?: unknown }[] }) => items.map(({ code }) => code);
+const pull = (asked: Session) =>
+  asked.ask<DocumentDiagnosticReport & { items: { code?: unknown }[] }>("textDocument/diagnostic", {
+    textDocument: { uri: URI },
+  });
+
+describe("findings", () => {
+  test("are there for a client that asks for them, and follow what is typed", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      await asked.open(URI, "headnote 1\nbench b\n  settle 1,6 s\n");
+      expect(codesOf(await pull(asked))).toEqual(["missing-line", "decimal-comma"]);
+      await asked.change(URI, "headnote 1\nbench b\n  shows flow\n");
+      expect(codesOf(await pull(asked))).toEqual([]);
+    });
+  });
+
+  test("are told to a client that cannot ask, with the version they are of, and taken back when it closes the file", async () => {
+    await inSession({}, {}, async (asked) => {
+      const first = asked.published(URI);
+      await asked.open(URI, "headnote 1\nbench b\n");
+      expect(await first).toMatchObject({
+        version: 1,
+        diagnostics: [{ code: "missing-line", source: "headnote" }],
+      });
+      const second = asked.published(URI);
+      await asked.client.sendNotification("textDocument/didClose", { textDocument: { uri: URI } });
+      expect((await second).diagnostics).toEqual([]);
+    });
+  });
+
+  test("see open files before those on the disk, and files on the disk where none is open", async () => {
+    const shop = "file:///shop/shop.headnote";
+    await inSession(FULL, { [shop]: "headnote 1\n" }, async (asked) => {
+      await asked.open(URI, 'headnote 1\ninclude "shop.headnote"\nhead h\n  engine e\n');
+      expect(codesOf(await pull(asked))).toEqual(["name-not-found"]);
+      await asked.open(shop, "headnote 1\nengine e\n");
+      expect(codesOf(await pull(asked))).toEqual([]);
+    });
+  });
+
+  test("of the whole workspace come with unchanged ones left out", async () => {
+    await inSession(FULL, { [URI]: "headnote 1\nbench b\n" }, async (asked) => {
+      type Report = { items: { kind: string; resultId: string; uri: string }[] };
+      const first = await asked.ask<Report>("workspace/diagnostic", { previousResultIds: [] });
+      expect(first.items).toMatchObject([{ kind: "full", uri: URI, items: [{ code: "missing-line" }] }]);
+      const previousResultIds = first.items.map(({ uri, resultId }) => ({ uri, value: resultId }));
+      const second = await asked.ask<Report>("workspace/diagnostic", { previousResultIds });
+      expect(second.items).toMatchObject([{ kind: "unchanged" }]);
+    });
+  });
+
+  test("are not raised in old versions that a diff shows, and unsaved files are judged like others", async () => {
+    await inSession({}, {}, async (asked) => {
+      const old = asked.published("git:/shop/monday.headnote?HEAD");
+      await asked.open("git:/shop/monday.headnote?HEAD", "headnote 1\nbench b\n");
+      expect((await old).diagnostics).toEqual([]);
+      const unsaved = asked.published("untitled:Untitled-1");
+      await asked.open("untitled:Untitled-1", "headnote 1\nbench b\n");
+      expect((await unsaved).diagnostics).toHaveLength(1);
+    });
+  });
+
+  test("of a file too large to be judged is one that says so", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      await asked.open(URI, `headnote 1\n${"# a long record\n".repeat(1_000_000)}`);
+      const { items } = await pull(asked);
+      expect(items).toMatchObject([{ message: "this file is not judged: it is too large to be judged" }]);
+    });
+  });
+});
+
+describe("a client that misbehaves", () => {
+  test("gets an answer to nonsense, and the server goes on", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      await asked.open(URI, "headnote 1\n");
+      await expect(asked.ask("headnote/nonsense", {})).rejects.toThrow();
+      expect(await asked.ask("textDocument/hover", place(900, 900))).toBeNull();
+      expect(await asked.ask("headnote/onEnter", { what: 1 })).toBeNull();
+      expect(
+        await asked.ask("textDocument/completion", {
+          textDocument: { uri: "file:///nowhere" },
+          position: { line: 0, character: 0 },
+        }),
+      ).toEqual([]);
+      expect(codesOf(await pull(asked))).toEqual([]);
+    });
+  });
+
+  test("may cancel everything", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      await asked.open(URI, shopRecord("     0.100               28.0       55.0\n"));
+      const { CancellationTokenSource } = await import("vscode-languageserver");
+      const answers = Array.from({ length: 20 }, () => {
+        const source = new CancellationTokenSource();
+        const answer = asked.client.sendRequest("textDocument/hover", place(24, 8), source.token);
+        source.cancel();
+        return answer.then(
+          () => "answered",
+          () => "refused",
+        );
+      });
+      for (const answer of await Promise.all(answers)) expect(["answered", "refused"]).toContain(answer);
+      expect(await asked.ask("textDocument/hover", place(24, 8))).not.toBeNull();
+    });
+  });
+});
+
+describe("the features reach the client", () => {
+  const RECORD = shopRecord(
+    "     0.100               28.0       55.0\n     0.200               28.0      109.6\n",
+  );
+
+  test("hover, completion, Enter, rename, formatting, outline and tokens", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      await asked.open(URI, RECORD);
+      const hover = await asked.ask<Hover>("textDocument/hover", place(24, 8));
+      expect(JSON.stringify(hover.contents)).toContain("corrected flow at 28 inH2O");
+      const items = await asked.ask<CompletionItem[]>("textDocument/completion", place(17, 18));
+      expect(items.map(({ label }) => label)).toContain("inH2O");
+      expect(
+        await asked.ask("headnote/onEnter", { uri: URI, position: { line: 25, character: 40 } }),
+      ).toMatchObject({
+        edit: { newText: "\n     0.300               28.0  " },
+      });
+      const edit = await asked.ask<WorkspaceEdit>("textDocument/rename", {
+        ...place(2, 7),
+        newName: "south",
+      });
+      expect(edit.changes?.[URI]).toHaveLength(2);
+      await expect(asked.ask("textDocument/rename", { ...place(2, 7), newName: "a b" })).rejects.toThrow(
+        "cannot be a name",
+      );
+      expect(await asked.ask("textDocument/formatting", { textDocument: { uri: URI } })).toEqual([]);
+      const outline = await asked.ask<{ name: string }[]>("textDocument/documentSymbol", {
+        textDocument: { uri: URI },
+      });
+      expect(outline.map(({ name }) => name)).toEqual(["north", "intake", "session 2026-03-02", "i1"]);
+      const { data } = await asked.ask<{ data: number[] }>("textDocument/semanticTokens/full", {
+        textDocument: { uri: URI },
+      });
+      expect(data.length % 5).toBe(0);
+      const hints = await asked.ask<{ label: string }[]>("textDocument/inlayHint", {
+        textDocument: { uri: URI },
+        range: { start: { line: 0, character: 0 }, end: { line: 40, character: 0 } },
+      });
+      expect(hints.map(({ label }) => label)).toEqual([
+        expect.stringMatching(/^54\.2 ± .* cfm$/),
+        expect.any(String),
+      ]);
+    });
+  });
+
+  test("a quick fix mends what is underlined", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      await asked.open(URI, "headnote 1\nplate p\n  diameter 2,500 in\n");
+      const range = { start: { line: 2, character: 12 }, end: { line: 2, character: 12 } };
+      const actions = await asked.ask<{ title: string; edit: WorkspaceEdit }[]>("textDocument/codeAction", {
+        textDocument: { uri: URI },
+        range,
+        context: { diagnostics: [] },
+      });
+      expect(actions.map(({ title }) => title)).toEqual(["Write 2.500", "Allow decimal-comma here"]);
+    });
+  });
+});

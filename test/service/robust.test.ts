@@ -1,0 +1,94 @@
+// Every feature at every place of every sample, whole and with pieces missing: it answers, and never throws.
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import fc from "fast-check";
+import { globSync } from "tinyglobby";
+import { describe, expect, test } from "vitest";
+import { createProject } from "../../server/analysis/project.ts";
+import { diskFiles } from "../../server/disk/disk-files.ts";
+import { codeActions, mendAll } from "../../server/service/code-actions.ts";
+import { completion } from "../../server/service/completion.ts";
+import { DEFAULT_CONFIG } from "../../server/service/config.ts";
+import { definition } from "../../server/service/definition.ts";
+import { documentLinks } from "../../server/service/document-links.ts";
+import { findingsOf } from "../../server/service/findings.ts";
+import { folding } from "../../server/service/folding.ts";
+import { formatEdits } from "../../server/service/format-edits.ts";
+import { hover } from "../../server/service/hover.ts";
+import { inlayHints } from "../../server/service/inlay-hints.ts";
+import { nextRow } from "../../server/service/on-enter.ts";
+import { rename } from "../../server/service/rename.ts";
+import { selection } from "../../server/service/selection.ts";
+import { semanticTokens } from "../../server/service/semantic-tokens.ts";
+import { signatureHelp } from "../../server/service/signature-help.ts";
+import { symbols } from "../../server/service/symbols.ts";
+
+const FOLDER = join(import.meta.dirname, "../../samples");
+const samples = globSync("**/*.headnote", { cwd: FOLDER, absolute: true }).sort();
+const disk = diskFiles();
+
+function checkFeatures(path: string, text: string, every: number): void {
+  const read = (asked: string) => (asked === path ? { text } : disk.read(asked));
+  const analysis = createProject({ read, root: disk.root }).analyse(path);
+  if ("problem" in analysis) throw new Error(analysis.problem);
+  const { file } = analysis.scope;
+  const findings = findingsOf(analysis, DEFAULT_CONFIG);
+  const { lines } = file.outline;
+  symbols(file);
+  folding(file);
+  documentLinks(analysis);
+  formatEdits(file);
+  mendAll(analysis, findings);
+  inlayHints(analysis, 0, lines.length, { flow: true, cd: true, gain: true }, () => analysis.runs[0]?.result);
+  const tokens = semanticTokens(file);
+  for (const [index, token] of tokens.entries()) {
+    const before = tokens[index - 1];
+    expect(token.to).toBeGreaterThan(token.from);
+    if (before?.line === token.line) expect(token.from).toBeGreaterThanOrEqual(before.to);
+  }
+  let count = 0;
+  lines.forEach(({ text: content }, line) => {
+    codeActions(analysis, findings, line, line);
+    for (let column = 0; column <= content.length; column++) {
+      if (count++ % every !== 0) continue;
+      const position = { line, column };
+      hover(analysis, position);
+      completion(analysis, position, { today: "2026-11-25", paths: samples });
+      signatureHelp(analysis, position);
+      definition(analysis, position);
+      rename(analysis, position, "new-name", [analysis.scope]);
+      nextRow(analysis, position);
+      const stretches = selection(file, position);
+      for (const { start, end } of stretches) {
+        expect(
+          start.line < line || (start.line === line && start.column <= column) || content.trim() === "",
+        ).toBe(true);
+        expect(end.line).toBeGreaterThanOrEqual(line);
+      }
+    }
+  });
+}
+
+describe("every feature answers everywhere", () => {
+  test.each(samples.map((path) => [path.slice(FOLDER.length + 1), path]))("%s", (_, path) => {
+    checkFeatures(path, readFileSync(path, "utf8"), 7);
+  });
+
+  test("in samples with pieces missing", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...samples),
+        fc.array(fc.tuple(fc.nat(), fc.nat(60)), { maxLength: 6 }),
+        (path, cuts) => {
+          let text = readFileSync(path, "utf8");
+          for (const [at, length] of cuts) {
+            const from = at % (text.length + 1);
+            text = text.slice(0, from) + text.slice(from + length);
+          }
+          checkFeatures(path, text, 61);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+});
