@@ -1,4 +1,4 @@
-// Bundles what runs outside the sources: the command, and the language server for Node and for a browser's worker.
+// Bundles what runs outside the sources: the command, the language server and the extension, for Node and for browsers.
 import { chmodSync, rmSync } from "node:fs";
 import { type BuildOptions, build } from "esbuild";
 
@@ -29,12 +29,22 @@ await Promise.all([
   }),
   build({
     ...common,
-    entryPoints: { server: `${root}server/lsp/node.ts` },
+    entryPoints: { server: `${root}server/lsp/node.ts`, extension: `${root}client/node.ts` },
     outdir: out,
     outExtension: { ".js": ".cjs" },
     platform: "node",
     target: "node20",
     format: "cjs",
+    external: ["vscode"],
+  }),
+  build({
+    ...common,
+    entryPoints: { extension: `${root}client/browser.ts` },
+    outdir: `${out}web`,
+    platform: "browser",
+    target: "es2022",
+    format: "cjs",
+    external: ["vscode"],
   }),
   build({
     ...common,

@@ -28,12 +28,14 @@ export function signatureHelp({ scope }: Analysis, position: Position): Signatur
   const label = signature(form);
   let at = form.keyword.length;
   const parts = Object.entries(form.slots).map(([name, slot]) => {
-    const words = slotSignature(name, slot);
-    const from = label.indexOf(words, at);
-    at = from + words.length;
+    const from = at + 1;
+    at = from + slotSignature(name, slot).length;
     return { from, to: at, doc: slotWords(slot.type) };
   });
-  const next = slotsAfter(form, before).slots[0]?.name;
-  const active = next === undefined ? parts.length : Object.keys(form.slots).indexOf(next);
-  return { label, doc: form.doc, parts, active };
+  const { slots, words } = slotsAfter(form, before);
+  const next = slots[0]?.name;
+  const active = Object.entries(form.slots).findIndex(([name, { word }]) =>
+    next === undefined ? word !== undefined && word === words[0] : name === next,
+  );
+  return { label, doc: form.doc, parts, active: active < 0 ? parts.length : active };
 }

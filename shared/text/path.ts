@@ -28,7 +28,7 @@ export function isWithin(path: string, folder: string): boolean {
 
 /** The path as it would be written from a folder; itself where the two have nothing in common. */
 export function relativePath(folder: string, path: string): string {
-  const from = folder.split("/");
+  const from = folder === "" ? [] : folder.split("/");
   const to = path.split("/");
   let same = 0;
   while (same < from.length && same < to.length - 1 && from[same] === to[same]) same++;

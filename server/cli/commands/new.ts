@@ -1,5 +1,6 @@
 // `headnote new`: prints or writes a file to start from.
 import { resolve } from "node:path";
+import { missingLine } from "../../../grammar/findings/missing-line.ts";
 import { format } from "../../../grammar/format.ts";
 import { outline } from "../../../grammar/outline.ts";
 import { readLines } from "../../../grammar/read-lines.ts";
@@ -38,7 +39,11 @@ export const newFile: Subcommand = {
   ],
   options: [
     ...VALUES.map(([name, placeholder, about]) => ({ flags: `--${name} <${placeholder}>`, about })),
-    { flags: "--include <path>", about: "file to take in; may be repeated", isRepeatable: true },
+    {
+      flags: "--include <path>",
+      about: "file to take in, as the new file is to name it; may be repeated",
+      isRepeatable: true,
+    },
     { flags: "-o, --output <file>", about: "write here instead of printing; the file must be new" },
   ],
   run: async (call, io) => {
@@ -82,7 +87,9 @@ function fileText(skeleton: Skeleton, name: string, call: Call, io: Io): string 
   const blocks = [["headnote 1", ...includes], ...skeleton.text(name, dated)];
   const text = blocks.map((lines) => `${lines.join("\n")}\n`).join("\n");
   const read = outline(readLines(text));
-  const [finding] = [...read.findings, ...read.blocks.flatMap(({ block }) => block.findings)];
+  const findings = [...read.findings, ...read.blocks.flatMap(({ block }) => block.findings)];
+  // Required lines that nobody has given values for are what is left to fill in.
+  const finding = findings.find(({ code }) => code !== missingLine.code);
   if (finding === undefined) return format(text) ?? text;
   const { message, help } = wordsOf(finding);
   complain(io, `${message}; ${help}`);

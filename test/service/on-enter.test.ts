@@ -1,0 +1,60 @@
+import { describe, expect, test } from "vitest";
+import { nextRow } from "../../server/service/on-enter.ts";
+import { edited, open, shopRecord } from "../kit/service.ts";
+
+/** The last line after Enter at `$0`; `undefined` where Enter does what it always does. */
+function checkEnter(rows: string, expected: string | undefined, extra = ""): void {
+  const { analysis, position, text } = open(
+    shopRecord(rows).replace("  entry      radiused\n", `  entry      radiused\n${extra}`),
+  );
+  const next = nextRow(analysis, position);
+  if (expected === undefined) {
+    expect(next).toBeUndefined();
+    return;
+  }
+  if (next === undefined) throw new Error("Enter did nothing");
+  const lines = edited(text, [next.edit]).split("\n");
+  expect(lines[next.cursor.line]).toBe(expected);
+  expect(next.cursor.column).toBe(expected.length);
+}
+
+const ROWS = "     0.100               28.0       55.0\n";
+
+describe("Enter behind a row", () => {
+  test("goes on by the step so far, with the target, in its place and with the same digits", () => {
+    checkEnter(`${ROWS}     0.200               27.9      109.6$0\n`, "     0.300               28.0  ");
+  });
+
+  test("goes down where the run goes down, and not below zero", () => {
+    checkEnter(`     0.300  28.0  150.0\n     0.200  28.0  109.6$0\n`, "     0.100               28.0  ");
+    checkEnter(`     0.200  28.0  109.6\n     0.100  28.0  55.0$0\n`, undefined);
+  });
+
+  test("goes on by the stated stations, and ends with them", () => {
+    const stations = "  stations   0.100 in to 0.300 in by 0.100 in\n";
+    checkEnter(`     0.100               28.0       55.0$0\n`, "     0.200               28.0  ", stations);
+    checkEnter(`${ROWS}     0.300               28.0      150.0$0\n`, undefined, stations);
+  });
+
+  test("looks past void rows for the step", () => {
+    const rows = `${ROWS}     0.150               28.0       80.0  void "slipped"\n     0.200               28.0      109.6$0\n`;
+    checkEnter(rows, "     0.300               28.0  ");
+  });
+
+  test.each([
+    ["the first row, whose step nobody knows", `     0.100               28.0       55.0$0\n`],
+    ["inside a row", `${ROWS}     0.200       $0        27.9      109.6\n`],
+    ["behind a remark", `${ROWS}     0.200               27.9      109.6  "noisy"$0\n`],
+    ["behind a comment", `${ROWS}     0.200               27.9      109.6  # noisy$0\n`],
+    ["an empty line", `${ROWS}$0\n`],
+  ])("does nothing of its own at %s", (_, rows) => {
+    checkEnter(rows, undefined);
+  });
+
+  test("does nothing of its own behind properties and heads", () => {
+    const { analysis } = open(shopRecord(ROWS));
+    for (const line of [0, 2, 3, 15, 22, 23]) {
+      expect(nextRow(analysis, { line, column: 40 })).toBeUndefined();
+    }
+  });
+});

@@ -1,0 +1,88 @@
+import { describe, expect, test } from "vitest";
+import { folding } from "../../server/service/folding.ts";
+import { formatEdits } from "../../server/service/format-edits.ts";
+import { selection } from "../../server/service/selection.ts";
+import { semanticTokens } from "../../server/service/semantic-tokens.ts";
+import { matching, symbols } from "../../server/service/symbols.ts";
+import { open, shopRecord } from "../kit/service.ts";
+
+const RECORD = shopRecord('     0.100  28.0  55.0\n     0.200  28.0  99.0  void "slipped"\n\n# one\n# two\n');
+
+describe("the structure of a file", () => {
+  test("is its blocks, with what a reader looks for", () => {
+    const { analysis } = open(RECORD);
+    expect(symbols(analysis.scope.file).map(({ name, detail }) => `${name}: ${detail}`)).toEqual([
+      "north: quick bench",
+      "intake: as it came",
+      "session 2026-03-02: ",
+      "i1: 2 points",
+    ]);
+    expect(matching(analysis.scope.file, "RUN i1").map(({ name }) => name)).toEqual(["i1"]);
+  });
+
+  test("folds by block and by comment", () => {
+    const { analysis } = open(RECORD);
+    const folds = folding(analysis.scope.file).map(({ first, last, isComment }) => [first, last, isComment]);
+    expect(folds[0]).toEqual([2, 5, false]);
+    expect(folds.at(-1)).toEqual([27, 28, true]);
+  });
+
+  test("widens a selection from word to line to block to file", () => {
+    const { analysis, position } = open(RECORD.replace("quick", "qu$0ick"));
+    const stretches = selection(analysis.scope.file, position).map(({ start, end }) => [
+      start.line,
+      start.column,
+      end.line,
+      end.column,
+    ]);
+    expect(stretches).toEqual([
+      [2, 12, 2, 25],
+      [2, 0, 2, 25],
+      [2, 0, 6, 0],
+      [0, 0, RECORD.split("\n").length - 1, 0],
+    ]);
+  });
+
+  test("is coloured by meaning, void rows faintly", () => {
+    const { analysis } = open(RECORD);
+    const { lines } = analysis.scope.file.outline;
+    const shown = (line: number) =>
+      semanticTokens(analysis.scope.file, line, line).map(
+        ({ from, to, type, modifier }) =>
+          `${lines[line]?.text.slice(from, to)}:${type}${modifier === undefined ? "" : `.${modifier}`}`,
+      );
+    expect(shown(2)).toEqual(["bench:keyword", "north:class.declaration", '"quick bench":string']);
+    expect(shown(10)).toEqual([
+      "seat:keyword",
+      "45:number",
+      "deg:type",
+      "width:property",
+      "0.060:number",
+      "in:type",
+    ]);
+    expect(shown(23)).toEqual([
+      "lift:property",
+      "in:type",
+      "depression:property",
+      "inH2O:type",
+      "flow:property",
+      "cfm:type",
+    ]);
+    expect(shown(25)).toEqual([
+      "0.200:number.deprecated",
+      "28.0:number.deprecated",
+      "99.0:number.deprecated",
+      "void:keyword",
+      '"slipped":string',
+    ]);
+  });
+
+  test("is formatted line by line: only lines that change are edited", () => {
+    const { analysis } = open(RECORD);
+    expect(formatEdits(analysis.scope.file).map(({ span, text }) => [span.line, text])).toEqual([
+      [24, "     0.100               28.0       55.0"],
+      [25, '     0.200               28.0       99.0  void "slipped"'],
+    ]);
+    expect(formatEdits(analysis.scope.file, 25, 25)).toHaveLength(1);
+  });
+});
