@@ -4,8 +4,8 @@ import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languagec
 import { LIST_FILES, READ_FILE, type ReadFileAnswer } from "../shared/messages/requests.ts";
 import { checkWorkspace } from "./commands/check-workspace.ts";
 import { compareWithHead } from "./commands/compare-with-head.ts";
-import { continueTable } from "./commands/continue-table.ts";
 import { newSession } from "./commands/new-session.ts";
+import { registerContinueTable } from "./continue-table.ts";
 import { registerStatus } from "./status.ts";
 import { listFiles, readFile } from "./workspace-files.ts";
 
@@ -26,7 +26,6 @@ export async function start(context: vscode.ExtensionContext, makeClient: MakeCl
   const commands: Readonly<Record<string, (...args: never[]) => unknown>> = {
     "headnote.newSession": () => newSession(client),
     "headnote.compareWithHead": compareWithHead,
-    "headnote.continueTable": () => continueTable(client),
     "headnote.checkWorkspace": checkWorkspace,
     "headnote.restartServer": async () => {
       await client.stop();
@@ -37,6 +36,8 @@ export async function start(context: vscode.ExtensionContext, makeClient: MakeCl
   for (const [id, run] of Object.entries(commands)) {
     context.subscriptions.push(vscode.commands.registerCommand(id, run));
   }
-  context.subscriptions.push(log, registerStatus(client), { dispose: () => client.dispose() });
+  context.subscriptions.push(log, registerStatus(client), registerContinueTable(client), {
+    dispose: () => client.dispose(),
+  });
   await client.start();
 }

@@ -46,6 +46,11 @@ const TABLE: Readonly<Record<string, Row>> = {
   "server/disk": { folders: [...BELOW_FRONTS, "server/lsp/runtime.ts"], packages: [], node: true },
   "server/generate": { folders: BELOW_FRONTS, packages: ["zod"], node: false },
   "server/generate/main.ts": { folders: [...BELOW_FRONTS, "server/generate"], packages: [], node: true },
+  client: {
+    folders: ["shared/messages"],
+    packages: ["vscode", "vscode-languageclient"],
+    node: false,
+  },
   "client/build.ts": { folders: [], packages: ["esbuild"], node: true },
   "server/cli": {
     folders: [

@@ -1,13 +1,20 @@
 // The process that the command runs in.
 import { watch, writeSync } from "node:fs";
 import { join } from "node:path";
+import { UNUSABLE } from "./exit-code.ts";
 import type { Io } from "./io.ts";
+import { writeProblem } from "./write-file.ts";
 
-/** The real process. A reader that goes away (`headnote check | head`) ends it quietly. */
+/**
+ * The real process. A reader that goes away (`headnote check | head`) ends it quietly, output that has no room for it with
+ * a sentence; talk that nobody can hear is no reason to end.
+ */
 export function nodeIo(): Io {
+  process.stderr.on("error", () => undefined);
   process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
-    process.exit();
+    if (error.code === "EPIPE") process.exit();
+    process.stderr.write(`headnote: the output cannot be written: ${writeProblem(error)}\n`);
+    process.exit(UNUSABLE);
   });
   return {
     cwd: process.cwd(),

@@ -28,30 +28,30 @@ export async function watchAndRepeat(
     hasChanged = true;
     wake();
   };
-  try {
-    for (;;) {
-      const stopBefore = stop;
+  for (;;) {
+    const stopBefore = stop;
+    try {
       stop = io.watch(foldersOf(round), changed);
+    } catch (error) {
+      complain(io, `the folders cannot be watched: ${problemOf(error)}`);
+      return UNUSABLE;
+    } finally {
       stopBefore();
-      const { length } = round.files;
-      io.err(`watching ${length} ${length === 1 ? "file" : "files"} for changes\n`);
-      const change = new Promise<void>((resolve) => {
-        wake = resolve;
-      });
-      if (!hasChanged && (await Promise.race([change, io.ended.then(() => "ended")])) === "ended") {
-        return round.code;
-      }
-      await new Promise((resolve) => setTimeout(resolve, DEBOUNCE_MS));
-      hasChanged = false;
-      forget();
-      if (io.isTerminal) io.out(CLEAR);
-      round = await once();
     }
-  } catch (error) {
-    complain(io, `the folders cannot be watched: ${problemOf(error)}`);
-    return UNUSABLE;
-  } finally {
-    stop();
+    const { length } = round.files;
+    io.err(`watching ${length} ${length === 1 ? "file" : "files"} for changes\n`);
+    const change = new Promise<void>((resolve) => {
+      wake = resolve;
+    });
+    if (!hasChanged && (await Promise.race([change, io.ended.then(() => "ended")])) === "ended") {
+      stop();
+      return round.code;
+    }
+    await new Promise((resolve) => setTimeout(resolve, DEBOUNCE_MS));
+    hasChanged = false;
+    forget();
+    if (io.isTerminal) io.out(CLEAR);
+    round = await once();
   }
 }
 

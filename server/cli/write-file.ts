@@ -85,7 +85,8 @@ function writeAll(
   }
 }
 
-function writeProblem(error: unknown): string {
+/** Why something cannot be written, in words. */
+export function writeProblem(error: unknown): string {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   return PROBLEMS[code] ?? problemOf(error).replace("cannot be read", "cannot be written");
 }

@@ -1,4 +1,5 @@
 // Files as they lie on a disk.
+import { isUtf8 } from "node:buffer";
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname, join, sep } from "node:path";
 import type { FileRead, Files } from "../analysis/files.ts";
@@ -37,7 +38,8 @@ export function readText(path: string): FileRead {
   try {
     const { size } = statSync(path);
     if (size > LARGEST_FILE) return { problem: "it is larger than 64 MB" };
-    return { text: readFileSync(path, "utf8") };
+    const bytes = readFileSync(path);
+    return isUtf8(bytes) ? { text: bytes.toString("utf8") } : { problem: "it is not UTF-8 text" };
   } catch (error) {
     return { problem: problemOf(error) };
   }

@@ -178,9 +178,13 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
     guard("formatting on Enter", [], async (params: Place) => {
       const analysis = await analysed(params);
       const line = params.position.line - 1;
-      return analysis === undefined || line < 0
-        ? []
-        : formatEdits(analysis.scope.file, line, line).map(toTextEdit);
+      if (analysis === undefined || line < 0) return [];
+      const { file } = analysis.scope;
+      const above = formatEdits(file, line, line).map(toTextEdit);
+      const own = file.outline.lines[line + 1]?.text ?? "";
+      const next = nextRow(analysis, { line, column: file.outline.lines[line]?.text.length ?? 0 });
+      if (next === undefined || own.trim() !== "") return above;
+      return [...above, { range: toRange({ line: line + 1, from: 0, to: own.length }), newText: next }];
     }),
   );
   connection.languages.semanticTokens.on(
@@ -303,10 +307,8 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
     guard("Enter", null, async (params: unknown): Promise<OnEnterAnswer> => {
       const { uri, position } = onEnterParams.parse(params);
       const analysis = await analysed({ textDocument: { uri } });
-      const next = analysis && nextRow(analysis, { line: position.line, column: position.character });
-      if (next === undefined) return null;
-      const { line, column } = next.cursor;
-      return { edit: toTextEdit(next.edit), cursor: { line, character: column } };
+      const text = analysis && nextRow(analysis, { line: position.line, column: position.character });
+      return text === undefined ? null : { text };
     }),
   );
   const nothing: NamesAnswer = { benches: [], ports: [], stages: [] };

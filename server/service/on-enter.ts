@@ -4,22 +4,17 @@ import type { Row, Run, Table } from "../../shared/model/model.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
 import { fromSI, toSI, type Unit } from "../../shared/quantity/unit.ts";
-import type { Edit } from "../../shared/text/edit.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Position } from "./position.ts";
 import { runAt } from "./row-at.ts";
 
-export interface NextRow {
-  /** Inserts the row behind the one at the cursor. */
-  readonly edit: Edit;
-  /** Where the cursor goes. */
-  readonly cursor: Position;
-}
-
 const ROUNDING = 1e-9;
 
-/** The next row; `undefined` anywhere else than behind the last cell of a row, and behind the last station. */
-export function nextRow(analysis: Analysis, position: Position): NextRow | undefined {
+/**
+ * The text of the row that follows the one with its end at a place, up to where the reading is to be typed; `undefined`
+ * anywhere else than behind the last cell of a row, and behind the last station.
+ */
+export function nextRow(analysis: Analysis, position: Position): string | undefined {
   const run = runAt(analysis, position.line);
   const { table } = run?.setup.run ?? {};
   const row = table?.rows.find((each) => each.line + (run?.placed.start ?? 0) === position.line);
@@ -31,9 +26,7 @@ export function nextRow(analysis: Analysis, position: Position): NextRow | undef
   const cells = isBehindCells ? nextCells(run.setup, table, row) : undefined;
   if (cells === undefined) return undefined;
   const head = outline.lines[run.placed.start + (table.columns[0]?.span.line ?? 0)]?.text ?? "";
-  const line = laidOut(cells, table, head, startOf(row));
-  const span = { line: position.line, from: position.column, to: text.length };
-  return { edit: { span, text: `\n${line}` }, cursor: { line: position.line + 1, column: line.length } };
+  return laidOut(cells, table, head, startOf(row));
 }
 
 /** The first cells of the next row, up to the last one that is known. */

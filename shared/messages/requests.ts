@@ -5,21 +5,19 @@ import * as z from "zod/mini";
 export const READ_FILE = "headnote/readFile";
 /** Server to client: the records of the workspace. */
 export const LIST_FILES = "headnote/listFiles";
-/** Client to server: what Enter does at the end of a row. */
+/** Client to server: the row that follows the one whose end is given. */
 export const ON_ENTER = "headnote/onEnter";
 /** Client to server: what a new session can name. */
 export const NAMES = "headnote/names";
 
 const position = z.object({ line: z.number(), character: z.number() });
-const range = z.object({ start: position, end: position });
 
 export const readFileParams = z.object({ uri: z.string() });
 export const readFileAnswer = z.union([z.object({ text: z.string() }), z.object({ problem: z.string() })]);
 export const listFilesAnswer = z.object({ uris: z.array(z.string()) });
 export const onEnterParams = z.object({ uri: z.string(), position });
-export const onEnterAnswer = z.nullable(
-  z.object({ edit: z.object({ range, newText: z.string() }), cursor: position }),
-);
+/** The text of the next row, or nothing. */
+export const onEnterAnswer = z.nullable(z.object({ text: z.string() }));
 export const namesParams = z.object({ uri: z.string() });
 export const namesAnswer = z.object({
   benches: z.array(z.string()),

