@@ -1,5 +1,5 @@
 // Bundles what runs outside the sources: the command, the language server and the extension, for Node and for browsers.
-import { chmodSync, rmSync } from "node:fs";
+import { chmodSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { type BuildOptions, build } from "esbuild";
 
 const root = new URL("../", import.meta.url).pathname;
@@ -56,4 +56,7 @@ await Promise.all([
   }),
 ]);
 
-chmodSync(`${out}cli.js`, 0o755);
+// Installed as a command, the entry is run by its first line; chunks, which share the banner, must not have it.
+const cli = `${out}cli.js`;
+writeFileSync(cli, `#!/usr/bin/env node\n${readFileSync(cli, "utf8")}`);
+chmodSync(cli, 0o755);
