@@ -1,13 +1,16 @@
 // What stands under the cursor, in words and numbers.
 import { bind } from "../../grammar/bind.ts";
 import { findColumn } from "../../grammar/columns.ts";
+import type { Form } from "../../grammar/directive.ts";
 import { findHeading, findProperty } from "../../grammar/directives/index.ts";
 import { signature } from "../../grammar/signature.ts";
-import type { ColumnsLine, DirectiveLine } from "../../grammar/tree.ts";
-import { dimensionName } from "../../shared/quantity/dimension.ts";
+import type { ColumnsLine, DirectiveLine, Line } from "../../grammar/tree.ts";
+import { namedAir } from "../../shared/calc/air-state.ts";
+import { findReferenceAir } from "../../shared/calc/reference-air.ts";
+import { formatFixed } from "../../shared/quantity/digits.ts";
 import type { Quantity } from "../../shared/quantity/quantity.ts";
-import { findUnit, fromSI, type Unit, unitsOf } from "../../shared/quantity/unit.ts";
-import { runFacts } from "../../shared/render/run-facts.ts";
+import { findUnit, fromSI, unitsOf } from "../../shared/quantity/unit.ts";
+import { folderOf, relativePath } from "../../shared/text/path.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Analysis } from "../analysis/project.ts";
 import { findKind } from "../catalogue.ts";
@@ -18,6 +21,8 @@ import { nameAt } from "./names.ts";
 import { isAt, type Position } from "./position.ts";
 import { rowAt, runAt } from "./row-at.ts";
 import { rowHover } from "./row-hover.ts";
+import { runHover } from "./run-hover.ts";
+import { unitText } from "./unit-words.ts";
 
 export interface Hover {
   /** Markdown in which all text of the record is escaped. */
@@ -28,7 +33,10 @@ export interface Hover {
 export function hover(analysis: Analysis, position: Position): Hover | undefined {
   const { outline } = analysis.scope.file;
   const line = lineAt(outline, position.line);
-  if (line === undefined) return undefined;
+  return line && (hoverAllow(line.text, position) ?? hoverLine(analysis, line, position));
+}
+
+function hoverLine(analysis: Analysis, line: Line, position: Position): Hover | undefined {
   switch (line.kind) {
     case "row":
       return hoverRow(analysis, position);
@@ -37,7 +45,7 @@ export function hover(analysis: Analysis, position: Position): Hover | undefined
     case "directive":
       return hoverName(analysis, position) ?? hoverDirective(analysis, line, position);
     default:
-      return hoverAllow(line.text, position);
+      return undefined;
   }
 }
 
@@ -65,35 +73,40 @@ function hoverColumns(line: ColumnsLine, position: Position): Hover | undefined 
 }
 
 function hoverName(analysis: Analysis, position: Position): Hover | undefined {
-  const name = nameAt(analysis.scope.file, position);
-  const placed = name && analysis.scope.locate(name.kind, name.id);
+  const { scope } = analysis;
+  const name = nameAt(scope.file, position);
+  const placed = name && scope.locate(name.kind, name.id);
   if (name === undefined || placed === undefined) return undefined;
   const { entity, path, start } = placed;
   const title = "title" in entity && entity.title !== undefined ? ` — ${escaped(entity.title)}` : "";
-  const file = analysis.scope.files.find((each) => each.path === path);
+  const file = scope.files.find((each) => each.path === path);
   const block = file && blockAt(file.outline, start)?.block;
-  const lines = block?.lines.map((line) => line.text).filter((text) => text.trim() !== "") ?? [];
+  const end = (block?.lines.findLastIndex(({ kind }) => kind !== "blank") ?? -1) + 1;
+  const texts = block?.lines.slice(0, end).map((line) => line.text) ?? [];
+  const lines = texts.filter((text) => text.trim() !== "");
   const shown = lines.slice(0, MOST_LINES);
   const rest = lines.length > shown.length ? ["  # …"] : [];
-  const run =
-    name.role === "definition" && entity.kind === "run" ? runAt(analysis, position.line) : undefined;
-  const facts = run === undefined ? "" : `\n\n${settledText(analysis, position.line)}`;
-  return {
-    text: `**${name.kind} ${escaped(name.id)}**${title}\n\n${code([...shown, ...rest])}${facts}`,
-    span: name.span,
-  };
+  const head = `**${name.kind} ${escaped(name.id)}**${title}`;
+  const parts =
+    name.role === "definition"
+      ? [head, code([...shown, ...rest]), ...settledText(analysis, position.line)]
+      : [head, code([...shown, ...rest]), placeText(scope.file.path, path, start)];
+  return { text: parts.join("\n\n"), span: name.span };
+}
+
+/** Where something is defined, as seen from a file. */
+function placeText(from: string, path: string, start: number): string {
+  const file = path === from ? "" : ` of ${escaped(relativePath(folderOf(from), path))}`;
+  return `defined in line ${start + 1}${file}`;
 }
 
 /** Blocks are shown as they are written, but no longer than a screen likes. */
 const MOST_LINES = 12;
 
-/** What a run stands on, and what of it nobody stated. */
-function settledText(analysis: Analysis, line: number): string {
+/** What a run stands on, if a line is its heading. */
+function settledText(analysis: Analysis, line: number): readonly string[] {
   const run = runAt(analysis, line);
-  if (run === undefined) return "";
-  return runFacts(analysis.compute(run))
-    .map(({ label, words }) => `- ${label}: ${escaped(words)}`)
-    .join("\n");
+  return run?.placed.start === line ? [runHover(analysis.compute(run))] : [];
 }
 
 function hoverDirective(analysis: Analysis, line: DirectiveLine, position: Position): Hover | undefined {
@@ -104,18 +117,47 @@ function hoverDirective(analysis: Analysis, line: DirectiveLine, position: Posit
     ? findHeading(keyword.text)
     : block && findProperty(block.block.heading.block, keyword.text);
   if (form === undefined) return undefined;
-  const keywordSpan = { line: position.line, from: keyword.from, to: keyword.to };
-  if (isAt(keywordSpan, position)) {
-    return { text: `${code([signature(form)])}\n${form.doc}\n\n${code([form.example])}`, span: keywordSpan };
+  const span = { line: position.line, from: keyword.from, to: keyword.to };
+  if (isAt(span, position)) {
+    const parts = [code([signature(form)]), form.doc, code([form.example])];
+    return { text: [...parts, ...settledText(analysis, position.line)].join("\n\n"), span };
   }
-  const bound = bind(form, line);
-  for (const [slot, place] of Object.entries(bound.places)) {
+  return hoverValue(form, line, position);
+}
+
+function hoverValue(form: Form, line: DirectiveLine, position: Position): Hover | undefined {
+  const { values, places } = bind(form, line);
+  for (const [slot, place] of Object.entries(places)) {
     const span = { line: position.line, ...place };
-    const value = bound.values[slot];
-    if (isAt(span, position) && isQuantity(value)) return { text: quantityText(value), span };
+    const value = values[slot];
+    if (!isAt(span, position)) continue;
+    if (isQuantity(value)) return hoverQuantity(value, line, span, position);
+    const air = form.slots[slot]?.type.kind === "air" ? airText(value) : undefined;
+    return air === undefined ? undefined : { text: air, span };
   }
   return undefined;
 }
+
+/** On the number what it is in other units, on the unit behind it what that is. */
+function hoverQuantity(value: Quantity, { atoms }: DirectiveLine, span: Span, position: Position): Hover {
+  const last = atoms.find(({ to }) => to === span.to);
+  const isOnUnit = last !== undefined && last.from > span.from && position.column >= last.from;
+  return isOnUnit
+    ? { text: unitText(value.unit), span: { ...span, from: last.from } }
+    : { text: quantityText(value), span };
+}
+
+/** A named reference air, and the density that results are referred to. */
+function airText(value: unknown): string | undefined {
+  if (typeof value !== "object" || value === null || !("name" in value)) return undefined;
+  const found = typeof value.name === "string" ? findReferenceAir(value.name) : undefined;
+  const density = found && namedAir(found)?.state.density;
+  return density === undefined
+    ? undefined
+    : `**${found?.name}** — ${found?.source}; ${formatFixed(density, DENSITY_DECIMALS)} kg/m3`;
+}
+
+const DENSITY_DECIMALS = 4;
 
 function isQuantity(value: unknown): value is Quantity {
   return typeof value === "object" && value !== null && "unit" in value && "step" in value;
@@ -128,12 +170,6 @@ function quantityText({ text, unit, value }: Quantity): string {
   );
   const list = others.map((other) => `${figures(fromSI(value, other))} ${other.symbol}`);
   return `**${escaped(text)} ${unit.symbol}**${list.length === 0 ? "" : ` = ${list.join(" = ")}`}`;
-}
-
-function unitText(unit: Unit): string {
-  const measures = unit.dimensions.map(dimensionName).join(" or ");
-  const zero = unit.offset === 0 ? "" : ` (from ${unit.offset} below its zero)`;
-  return `**${unit.symbol}** — ${measures}; 1 ${unit.symbol} = ${unit.factor} ${unit.si}${zero}\n\n${unit.source}`;
 }
 
 function hoverAllow(text: string, position: Position): Hover | undefined {

@@ -1,8 +1,10 @@
 // One reading explained: its result, and the way from the display to it with the numbers put in.
+import { columnValues, columnWords } from "../../shared/calc/column-values.ts";
+import { findMeter } from "../../shared/calc/meters/index.ts";
 import { flowFunction } from "../../shared/calc/nozzle-flow.ts";
 import { pointValues } from "../../shared/calc/points/point-values.ts";
 import { testPressures } from "../../shared/calc/test-pressures.ts";
-import type { RowResult } from "../../shared/model/result.ts";
+import type { RowResult, RunResult } from "../../shared/model/result.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
@@ -34,29 +36,41 @@ export function rowHover({ result }: ComputedRun, row: RowResult): string {
   return [
     head,
     values.join(" · "),
-    chain(row, setup)
+    chain(row, result)
       .map((step) => `- ${step}`)
       .join("\n"),
   ].join("\n\n");
 }
 
 /** The steps from the display to corrected flow, each with its numbers. */
-function chain({ flow, depression }: RowResult, setup: Setup): readonly string[] {
+function chain(result: RowResult, { setup }: RunResult): readonly string[] {
+  const { flow, depression } = result;
   if (flow === undefined || depression === undefined) return [];
   const { flow: unit, depression: pressure } = displayUnits(setup);
   const show = (value: number) => `${figures(fromSI(value, unit))} ${unit.symbol}`;
   const quote = setup.quote.value;
   const scale = Math.sqrt(quote.value / depression);
-  const steps = [`through the meter at ${inUnit(depression, pressure)}: ${show(flow.measured)}`];
+  const { density } = setup.air.value;
+  const steps: string[] = [];
+  const { benchAir } = setup;
+  const thinning = benchAir === undefined ? 1 : Math.sqrt(benchAir.state.density / density);
+  const display = displayWords(result, setup);
+  steps.push(
+    `${display} at ${inUnit(depression, pressure)}, through the meter: ${show(flow.measured / thinning)}`,
+  );
+  if (benchAir !== undefined) {
+    steps.push(
+      `whose numbers are true in ${escaped(benchAir.name)}: ${densityStep(benchAir.state.density, density)} = ${show(flow.measured)}`,
+    );
+  }
   if (flow.leak !== 0) steps.push(`less the leak there, ${show(flow.leak)}: ${show(flow.port)}`);
   steps.push(
     `to ${quote.text} ${quote.unit.symbol} by the square root: × ${formatFixed(scale, 4)} = ${show(flow.port * scale)}`,
   );
   const reference = setup.reference?.value;
   if (reference !== undefined) {
-    const density = setup.air.value.density / reference.state.density;
     steps.push(
-      `to ${escaped(reference.name)}: × √(${formatFixed(setup.air.value.density, 4)} / ${formatFixed(reference.state.density, 4)}) = × ${formatFixed(Math.sqrt(density), 4)} = ${show(flow.corrected)}`,
+      `to ${escaped(reference.name)}: ${densityStep(density, reference.state.density)} = ${show(flow.corrected)}`,
     );
   }
   const compressible = compressibleScale(setup, depression);
@@ -66,6 +80,21 @@ function chain({ flow, depression }: RowResult, setup: Setup): readonly string[]
     );
   }
   return steps;
+}
+
+/** The display's number as it was written. */
+function displayWords({ row }: RowResult, { run, bench }: Setup): string {
+  const meter = bench?.shows && findMeter(bench.shows.kind);
+  const column = run.table?.columns.find(({ name }) => name === meter?.column);
+  const text = meter === undefined ? undefined : columnValues(run.table, meter.column)?.cell(row)?.text;
+  const range = columnWords(run.table, "range")?.(row);
+  const on = range === undefined ? "" : ` on range ${escaped(range)}`;
+  return `display ${escaped(text ?? "")} ${column?.unit?.symbol ?? ""}${on}`;
+}
+
+/** The same port at the same depression passes volume in proportion to the root of the air's specific volume. */
+function densityStep(from: number, to: number): string {
+  return `× √(${formatFixed(from, 4)} / ${formatFixed(to, 4)}) = × ${formatFixed(Math.sqrt(from / to), 4)}`;
 }
 
 /**

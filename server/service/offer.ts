@@ -1,0 +1,14 @@
+// One thing that completion offers, before it is known which words of the line it takes the place of.
+
+export interface Offer {
+  readonly label: string;
+  /** Plain text. */
+  readonly insert: string;
+  /** The same for editors that know snippets, with the cursor's place as `$1`; only where that is not the end. */
+  readonly snippet?: string;
+  readonly kind: "keyword" | "name" | "unit" | "choice" | "value" | "column" | "file";
+  /** A few plain words beside the label. */
+  readonly detail: string;
+  /** Markdown, with all text of the record escaped. */
+  readonly documentation?: string;
+}

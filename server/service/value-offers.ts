@@ -1,0 +1,129 @@
+// What may stand behind a keyword: names that the file sees, units that it writes, choices, dates, airs and stages.
+import type { Form } from "../../grammar/directive.ts";
+import type { PlacedBlock } from "../../grammar/outline.ts";
+import { referenceAirs } from "../../shared/calc/reference-air.ts";
+import type { NamedKind } from "../../shared/model/model.ts";
+import type { Dimension } from "../../shared/quantity/dimension.ts";
+import { folderOf, relativePath } from "../../shared/text/path.ts";
+import type { Analysis } from "../analysis/project.ts";
+import type { Scope } from "../analysis/scope.ts";
+import { isNamed, type Placed } from "../analysis/source-file.ts";
+import { escaped } from "./markdown.ts";
+import type { Offer } from "./offer.ts";
+import { type SlotAt, slotsAfter } from "./slot-at.ts";
+import { stagesIn } from "./text-offers.ts";
+import { measureWords, unitText } from "./unit-words.ts";
+import { usedUnits } from "./used-units.ts";
+
+/** The line that is being written. */
+export interface OpenLine {
+  readonly line: number;
+  /** Its text up to the word under the cursor. */
+  readonly before: string;
+  /** The block that it stands in. */
+  readonly placed: PlacedBlock | undefined;
+}
+
+/** `today` as `YYYY-MM-DD`. */
+export function slotOffers(analysis: Analysis, form: Form, open: OpenLine, today: string): readonly Offer[] {
+  const { slots, words } = slotsAfter(form, open.before);
+  const values = slots.flatMap((slot) => valueOffers(analysis, form, slot, open, today));
+  const named = words.map(
+    (word): Offer => ({ label: word, insert: `${word} `, kind: "keyword", detail: form.keyword }),
+  );
+  return [...values, ...named];
+}
+
+function valueOffers(
+  analysis: Analysis,
+  form: Form,
+  { slot: { type }, hasNumber }: SlotAt,
+  open: OpenLine,
+  today: string,
+): readonly Offer[] {
+  switch (type.kind) {
+    case "reference":
+      return nameOffers(analysis.scope, type.to, open);
+    case "quantity":
+      if (hasNumber) return unitOffers(analysis, [type.dimension]);
+      return type.or === undefined
+        ? []
+        : [{ label: type.or, insert: type.or, kind: "choice", detail: "there is none" }];
+    case "choice":
+      return type.of.map((label) => ({ label, insert: label, kind: "choice", detail: "" }));
+    case "date":
+      return [{ label: today, insert: today, kind: "value", detail: "today" }];
+    case "air":
+      return referenceAirs.map(({ name, source }) => ({
+        label: name,
+        insert: name,
+        kind: "choice",
+        detail: source,
+      }));
+    case "text":
+      return form.keyword === "stage" ? quotedStages(analysis.scope, open.line) : [];
+    default:
+      return [];
+  }
+}
+
+function quotedStages(scope: Scope, line: number): readonly Offer[] {
+  return stagesIn(scope, line).map((stage) => {
+    const quoted = `"${stage.replace(/["\\]/g, "\\$&")}"`;
+    return { label: quoted, insert: quoted, kind: "value", detail: "stage" };
+  });
+}
+
+/** Names of a kind that the file sees, but for the block's own: by their uses in the file, then by nearness. */
+function nameOffers(scope: Scope, kind: NamedKind, { line, placed: own }: OpenLine): readonly Offer[] {
+  const { file, files } = scope;
+  const uses = new Map<string, { count: number; nearest: number }>();
+  for (const { block, start } of file.outline.blocks) {
+    for (const use of block.uses) {
+      const distance = Math.abs(start + use.span.line - line);
+      if (use.kind !== kind || distance === 0) continue;
+      const known = uses.get(use.id) ?? { count: 0, nearest: Number.POSITIVE_INFINITY };
+      uses.set(use.id, { count: known.count + 1, nearest: Math.min(known.nearest, distance) });
+    }
+  }
+  const known = new Map<string, Placed>();
+  for (const { defines } of files) {
+    for (const [id, placed] of defines.get(kind) ?? []) if (!known.has(id)) known.set(id, placed);
+  }
+  return [...known]
+    .filter(([, { path, start }]) => path !== file.path || start !== own?.start)
+    .map(([id, placed]) => {
+      const use = uses.get(id);
+      const distance = placed.path === file.path ? Math.abs(placed.start - line) : Number.POSITIVE_INFINITY;
+      return { id, placed, count: use?.count ?? 0, distance: Math.min(distance, use?.nearest ?? distance) };
+    })
+    .sort((a, b) => b.count - a.count || compare(a.distance, b.distance))
+    .map(({ id, placed }) => nameOffer(id, kind, placed, file.path));
+}
+
+/** A plain difference would be no number for two that are infinitely far. */
+function compare(a: number, b: number): number {
+  return a === b ? 0 : a - b;
+}
+
+function nameOffer(id: string, kind: NamedKind, { entity, path }: Placed, own: string): Offer {
+  const title = isNamed(entity) ? entity.title : undefined;
+  return {
+    label: id,
+    insert: id,
+    kind: "name",
+    detail: title ?? kind,
+    ...(path !== own && { documentation: `in ${escaped(relativePath(folderOf(own), path))}` }),
+  };
+}
+
+/** Units of the dimensions; those that the file writes most first. */
+export function unitOffers({ scope }: Analysis, dimensions: readonly Dimension[]): readonly Offer[] {
+  return usedUnits(scope.file.text)(dimensions).map(({ unit }) => ({
+    label: unit.symbol,
+    insert: unit.symbol,
+    kind: "unit",
+    detail: measureWords(unit),
+    documentation: unitText(unit),
+  }));
+}

@@ -1,0 +1,14 @@
+// What completion offers at the cursor of a fixture.
+import { type Completion, completion } from "../../server/service/completion.ts";
+import { open } from "./service.ts";
+
+/** The items at `$0`, the likeliest first, on a day that never changes. */
+export function offersAt(fixture: string, paths: readonly string[] = []): readonly Completion[] {
+  const { analysis, position } = open(fixture);
+  return completion(analysis, position, { today: "2026-11-25", paths });
+}
+
+/** Their labels. */
+export function labelsAt(fixture: string): readonly string[] {
+  return offersAt(fixture).map(({ label }) => label);
+}
