@@ -85,13 +85,15 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
   };
 
   connection.onCompletion(
-    guard("completion", [], async (params: Place) => {
+    guard("completion", [], async (params: Place & { context?: { triggerCharacter?: string } }) => {
       const analysis = await analysed(params);
       if (analysis === undefined) return [];
       const text = analysis.scope.file.outline.lines[params.position.line]?.text ?? "";
       const paths = text.includes("include") ? await list() : [];
-      const items = completion(analysis, at(params), { today: runtime.today(), paths });
-      return items.map((item, index) => toCompletion(item, index, params.position.line));
+      const trigger = params.context?.triggerCharacter;
+      const items = completion(analysis, at(params), { today: runtime.today(), paths, trigger });
+      const { line } = params.position;
+      return items.map((item, index) => toCompletion(item, index, line, capabilities.snippets));
     }),
   );
   connection.onHover(
@@ -124,7 +126,12 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
       const analysis = await analysed(params);
       if (analysis === undefined) return [];
       const { start, end } = params.range;
-      const baseline = (result: RunResult) => baselineOf(analysis, result);
+      const baselines = new Map<string, Analysis>([[analysis.scope.file.path, analysis]]);
+      for (const { path } of analysis.scope.files.slice(1)) {
+        const checked = await workspace.check(path);
+        if (!("problem" in checked)) baselines.set(path, checked.analysis);
+      }
+      const baseline = (result: RunResult) => baselineOf(analysis, baselines, result);
       return inlayHints(analysis, start.line, end.line, settings().hints, baseline).map(
         ({ line, column, label }) => ({
           position: { line, character: column },
@@ -331,10 +338,17 @@ function at({ position }: Place) {
 }
 
 /** The result of the run that a run is compared with, if the file itself holds it. */
-function baselineOf(analysis: Analysis, { setup }: RunResult): RunResult | undefined {
+/** A run's baseline as its own file has it; `analyses` are those of the file and its includes, by path. */
+function baselineOf(
+  { scope }: Analysis,
+  analyses: ReadonlyMap<string, Analysis>,
+  { setup }: RunResult,
+): RunResult | undefined {
   const id = setup.run.baseline?.id;
-  const run = id === undefined ? undefined : analysis.settled.find(({ placed }) => placed.entity.id === id);
-  return run && analysis.compute(run);
+  const placed = id === undefined ? undefined : scope.locate("run", id);
+  const owner = placed && analyses.get(placed.path);
+  const settled = owner?.settled.find(({ placed: { entity } }) => entity === placed?.entity);
+  return settled && owner?.compute(settled);
 }
 
 function diagnosticsOf(path: string, judged: Judged | undefined) {
@@ -351,15 +365,19 @@ const COMPLETION_KINDS: Readonly<Record<Completion["kind"], CompletionItemKind>>
   file: CompletionItemKind.File,
 };
 
-function toCompletion(item: Completion, index: number, line: number) {
+function toCompletion(item: Completion, index: number, line: number, snippets: boolean) {
+  const snippet = snippets ? item.snippet : undefined;
   return {
     label: item.label,
     kind: COMPLETION_KINDS[item.kind],
     detail: item.detail,
     // The likely first, whatever the alphabet says.
     sortText: String(index).padStart(4, "0"),
-    insertTextFormat: InsertTextFormat.PlainText,
-    textEdit: { range: toRange({ line, from: item.from, to: item.to }), newText: item.insert },
+    ...(item.documentation === undefined
+      ? {}
+      : { documentation: { kind: MarkupKind.Markdown, value: item.documentation } }),
+    insertTextFormat: snippet === undefined ? InsertTextFormat.PlainText : InsertTextFormat.Snippet,
+    textEdit: { range: toRange({ line, from: item.from, to: item.to }), newText: snippet ?? item.insert },
   };
 }
 

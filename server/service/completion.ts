@@ -23,13 +23,15 @@ export interface CompletionContext {
   readonly today: string;
   /** Paths of the workspace's records, for includes. */
   readonly paths: readonly string[];
+  /** The character that made the editor ask, where the user did not. */
+  readonly trigger?: string | undefined;
 }
 
 /** What may be typed at a place, the likeliest first. */
 export function completion(
   analysis: Analysis,
   position: Position,
-  { today, paths }: CompletionContext,
+  { today, paths, trigger }: CompletionContext,
 ): readonly Completion[] {
   const { scope } = analysis;
   const text = scope.file.outline.lines[position.line]?.text ?? "";
@@ -43,6 +45,8 @@ export function completion(
   const tail = /^[^\s"[\]]*/.exec(text.slice(typed.length))?.[0] ?? "";
   const place = { from: typed.length - word.length, to: typed.length + tail.length };
   const before = text.slice(0, place.from);
+  // Blanks are typed to indent and to align; a list that opens by itself would take the Enter behind them.
+  if (trigger === " " && /^\s*([-\d.]|$)/.test(before)) return [];
   const open = { line: position.line, before, placed: openBlock(scope.file.outline, position.line, before) };
   const offers = offersAt(analysis, open, text.slice(place.to), today);
   return offers.map((offer) => ({ ...offer, ...place }));

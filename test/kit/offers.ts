@@ -3,9 +3,13 @@ import { type Completion, completion } from "../../server/service/completion.ts"
 import { open } from "./service.ts";
 
 /** The items at `$0`, the likeliest first, on a day that never changes. */
-export function offersAt(fixture: string, paths: readonly string[] = []): readonly Completion[] {
+export function offersAt(
+  fixture: string,
+  paths: readonly string[] = [],
+  trigger?: string,
+): readonly Completion[] {
   const { analysis, position } = open(fixture);
-  return completion(analysis, position, { today: "2026-11-25", paths });
+  return completion(analysis, position, { today: "2026-11-25", paths, trigger });
 }
 
 /** Their labels. */

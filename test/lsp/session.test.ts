@@ -174,6 +174,36 @@ describe("the features reach the client", () => {
     });
   });
 
+  test("gains are over the baseline, also where that stands in an included file", async () => {
+    const before = "file:///shop/before.headnote";
+    const files = { [before]: shopRecord("     0.100               28.0       55.0\n") };
+    await inSession(FULL, files, async (asked) => {
+      const session = "session 2026-03-09\n  bench north\n  port intake\n  target 28 inH2O\n";
+      const run = "run i2\n  baseline i1\n  lift[in]  depression[inH2O]  flow[cfm]\n  0.100  28.0  60.5\n";
+      await asked.open(
+        URI,
+        `headnote 1\ninclude "before.headnote"\n${session}  air 71.5 degF 29.18 inHg 42 %RH\n${run}`,
+      );
+      const hints = await asked.ask<{ label: string }[]>("textDocument/inlayHint", {
+        textDocument: { uri: URI },
+        range: { start: { line: 0, character: 0 }, end: { line: 40, character: 0 } },
+      });
+      expect(hints.map(({ label }) => label)).toEqual([expect.stringMatching(/cfm {2}\+1\d\.\d %$/)]);
+    });
+  });
+
+  test("a completion puts the cursor where typing goes on, in editors that know how", async () => {
+    const completion = { completionItem: { snippetSupport: true } };
+    for (const textDocument of [{}, { completion }]) {
+      await inSession({ textDocument }, {}, async (asked) => {
+        await asked.open(URI, shopRecord("     0.100  28.0  55.0  \n"));
+        const items = await asked.ask<CompletionItem[]>("textDocument/completion", place(24, 24));
+        const inserted = "completion" in textDocument ? 'void "$1"' : 'void ""';
+        expect(items.map(({ textEdit }) => textEdit?.newText)).toEqual([inserted]);
+      });
+    }
+  });
+
   test("a quick fix mends what is underlined", async () => {
     await inSession(FULL, {}, async (asked) => {
       await asked.open(URI, "headnote 1\nplate p\n  diameter 2,500 in\n");

@@ -77,3 +77,11 @@ describe("the cells of a row", () => {
     expect(offersAt(check)).toMatchObject([{ label: "void", insert: 'void ""', snippet: 'void "$1"' }]);
   });
 });
+
+test("a blank that indents or aligns opens no list; one behind a keyword does", () => {
+  const labels = (fixture: string) => offersAt(fixture, [], " ").map(({ label }) => label);
+  expect(labels(shopRecord("     0.100  28.0  55.0 $0\n"))).toEqual([]);
+  expect(labels(shopRecord("     0.100  28.0  55.0\n   $0\n"))).toEqual([]);
+  expect(labels("headnote 1\nbench b\n  shows $0\n")).toContain("flow");
+  expect(labelsAt(shopRecord("     0.100  28.0  55.0 $0\n"))).toEqual(["void"]);
+});
