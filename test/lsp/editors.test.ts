@@ -1,0 +1,60 @@
+// The README's recipes for other editors, run in those editors where they are installed.
+import { spawnSync } from "node:child_process";
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { delimiter, join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+
+const root = new URL("../../", import.meta.url).pathname;
+const readme = readFileSync(join(root, "README.md"), "utf8");
+
+let folder = "";
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "headnote-editors-"));
+  symlinkSync(join(root, "dist/cli.js"), join(folder, "headnote"));
+  copyFileSync(join(root, "samples/first.headnote"), join(folder, "first.headnote"));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const isInstalled = (editor: string) => spawnSync(editor, ["--version"]).status === 0;
+
+/** Runs the recipe of a language, then a script that opens `first.headnote` and prints what it is told. */
+function runRecipe(language: string, script: string, command: string, ...args: readonly string[]): string {
+  const recipe = new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``).exec(readme)?.[1] ?? "";
+  const file = join(folder, `recipe.${language}`);
+  writeFileSync(file, `${recipe}\n${script}`);
+  const path = [folder, join(root, "node_modules/.bin"), process.env["PATH"]].join(delimiter);
+  const { stdout, stderr } = spawnSync(command, [...args, file], {
+    cwd: folder,
+    env: { ...process.env, PATH: path },
+    encoding: "utf8",
+    timeout: 30_000,
+  });
+  return stdout + stderr;
+}
+
+const FINDING = "flow falls back 2.7 % after 0.400 in";
+
+test.skipIf(!isInstalled("nvim"))("Neovim shows findings", { timeout: 40_000 }, () => {
+  const script = `
+vim.cmd("edit first.headnote")
+vim.wait(20000, function() return #vim.diagnostic.get(0) > 0 end, 50)
+for _, found in ipairs(vim.diagnostic.get(0)) do print(found.message) end
+vim.cmd("qall!")`;
+  expect(runRecipe("lua", script, "nvim", "--headless", "-u", "NONE", "-S")).toContain(FINDING);
+});
+
+test.skipIf(!isInstalled("emacs"))("Emacs shows findings", { timeout: 40_000 }, () => {
+  const script = `
+(package-initialize)
+(require 'eglot)
+(find-file "first.headnote")
+(apply #'eglot--connect (eglot--guess-contact))
+(let ((rounds 0))
+  (while (and (< rounds 200) (null (flymake-diagnostics)))
+    (accept-process-output nil 0.1)
+    (flymake-start)
+    (setq rounds (1+ rounds))))
+(dolist (found (flymake-diagnostics)) (message "%s" (flymake-diagnostic-text found)))`;
+  expect(runRecipe("elisp", script, "emacs", "--batch", "-l")).toContain(FINDING);
+});
