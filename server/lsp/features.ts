@@ -33,8 +33,8 @@ import { folding } from "../service/folding.ts";
 import { formatEdits } from "../service/format-edits.ts";
 import { hover } from "../service/hover.ts";
 import { inlayHints } from "../service/inlay-hints.ts";
-import { nameAt, places } from "../service/names.ts";
 import { nextRow } from "../service/on-enter.ts";
+import { references } from "../service/references.ts";
 import { renamable, rename } from "../service/rename.ts";
 import { selection } from "../service/selection.ts";
 import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
@@ -238,10 +238,10 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
     guard("folding", [], async (params: Document) => {
       const analysis = await analysed(params);
       const found = analysis === undefined ? [] : folding(analysis.scope.file);
-      return found.map(({ first, last, isComment }) => ({
+      return found.map(({ first, last, kind }) => ({
         startLine: first,
         endLine: last,
-        ...(isComment && { kind: FoldingRangeKind.Comment }),
+        ...(kind !== "block" && { kind: FOLDING_KINDS[kind] }),
       }));
     }),
   );
@@ -267,9 +267,8 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
       [],
       async (params: Place & { context: { includeDeclaration: boolean } }): Promise<Location[]> => {
         const analysis = await analysed(params);
-        const name = analysis && nameAt(analysis.scope.file, at(params));
-        if (analysis === undefined || name === undefined) return [];
-        return places(analysis.scope, name.kind, name.id, await others())
+        if (analysis === undefined) return [];
+        return references(analysis, at(params), await others())
           .filter(({ role }) => params.context.includeDeclaration || role === "use")
           .map(({ path, span }) => ({ uri: uriOf(path), range: toRange(span) }));
       },
@@ -278,12 +277,13 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
   connection.onDocumentHighlight(
     guard("highlight", [], async (params: Place) => {
       const analysis = await analysed(params);
-      const name = analysis && nameAt(analysis.scope.file, at(params));
-      if (analysis === undefined || name === undefined) return [];
-      return places(analysis.scope, name.kind, name.id, []).map(({ span, role }) => ({
-        range: toRange(span),
-        kind: role === "definition" ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
-      }));
+      if (analysis === undefined) return [];
+      return references(analysis, at(params), [])
+        .filter(({ path }) => path === analysis.scope.file.path)
+        .map(({ span, role }) => ({
+          range: toRange(span),
+          kind: role === "definition" ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+        }));
     }),
   );
   connection.onPrepareRename(
@@ -380,6 +380,8 @@ function toCompletion(item: Completion, index: number, line: number, snippets: b
     textEdit: { range: toRange({ line, from: item.from, to: item.to }), newText: snippet ?? item.insert },
   };
 }
+
+const FOLDING_KINDS = { includes: FoldingRangeKind.Imports, comment: FoldingRangeKind.Comment };
 
 const SYMBOL_KINDS: Readonly<Record<FileSymbol["kind"], SymbolKind>> = {
   bench: SymbolKind.Interface,

@@ -3,7 +3,7 @@ import type { Fix } from "../../shared/finding.ts";
 import type { Edit } from "../../shared/text/edit.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Judged } from "./findings.ts";
-import { mendOf } from "./mends.ts";
+import { mendOf, proposalOf } from "./mends.ts";
 
 export interface CodeAction {
   readonly title: string;
@@ -23,7 +23,8 @@ export function codeActions(
   const here = findings.filter(({ finding }) => finding.span.line >= first && finding.span.line <= last);
   const mends = here.flatMap((judged): CodeAction[] => {
     const fix = fixOf(analysis, judged);
-    return fix === undefined ? [] : [{ ...fix, mends: judged, isPreferred: true }];
+    const offered = fix ?? proposalOf(analysis, judged.finding);
+    return offered === undefined ? [] : [{ ...offered, mends: judged, isPreferred: fix !== undefined }];
   });
   const kinds = [...new Set(here.map(({ finding }) => finding.code))];
   const all = kinds.flatMap((code) => {
@@ -35,12 +36,12 @@ export function codeActions(
   return [...mends, ...all, ...allow];
 }
 
-/** Every mend of a file at once. */
+/** Every mend of a file at once; proposals are left to the user, since a file may be mended unseen whenever it is saved. */
 export function mendAll(analysis: Analysis, findings: readonly Judged[]): readonly Edit[] {
   return joined(findings.flatMap((judged) => fixOf(analysis, judged) ?? []));
 }
 
-/** What the finding itself offers, else what its kind is mended by. */
+/** What the finding itself offers, else what its kind is mended by; never a proposal. */
 function fixOf(analysis: Analysis, { finding }: Judged): Fix | undefined {
   return finding.fix ?? mendOf(analysis, finding);
 }
@@ -53,19 +54,22 @@ function allowAction({ scope }: Analysis, judged: Judged): CodeAction {
   return { title: `Allow ${code} here`, edits: [edit], mends: judged, isPreferred: false };
 }
 
-/** The edits of several fixes; of two that overlap the first. */
+/** The edits of several fixes; of two that overlap the first, so that no fix is applied by halves. */
 function joined(fixes: readonly Fix[]): readonly Edit[] {
-  const taken: Edit[] = [];
-  for (const edit of fixes.flatMap(({ edits }) => edits)) {
-    const overlaps = taken.some(
-      ({ span }) => span.line === edit.span.line && span.from < edit.span.to && edit.span.from < span.to,
-    );
-    const isSame = taken.some(({ span, text }) => sameSpan(span, edit.span) && text === edit.text);
-    if (!overlaps && !isSame) taken.push(edit);
+  const byLine = new Map<number, readonly Edit[]>();
+  const on = ({ span }: Edit): readonly Edit[] => byLine.get(span.line) ?? [];
+  for (const { edits } of fixes) {
+    const added = edits.filter((edit) => !on(edit).some((taken) => isSame(taken, edit)));
+    if (added.some((edit) => on(edit).some((taken) => overlaps(taken, edit)))) continue;
+    for (const edit of added) byLine.set(edit.span.line, [...on(edit), edit]);
   }
-  return taken;
+  return [...byLine.values()].flat();
 }
 
-function sameSpan(a: Edit["span"], b: Edit["span"]): boolean {
-  return a.line === b.line && a.from === b.from && a.to === b.to;
+function overlaps({ span: a }: Edit, { span: b }: Edit): boolean {
+  return a.from < b.to && b.from < a.to;
+}
+
+function isSame(a: Edit, b: Edit): boolean {
+  return a.span.from === b.span.from && a.span.to === b.span.to && a.text === b.text;
 }

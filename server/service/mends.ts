@@ -7,23 +7,36 @@ import { blockAt } from "./line-at.ts";
 
 type Mend = (analysis: Analysis, finding: Finding) => Fix | undefined;
 
-/** By code; a new one is one line. */
+/** Mends that say nothing new about a measurement, by code; a new one is one line. */
 const MENDS: Readonly<Record<string, Mend>> = {
+  "unused-allow": removeComment,
+};
+
+/**
+ * Proposals, by code: an example in the place of what only the user can know, or a written line taken out. Each is for the
+ * user to choose and to put right, so that none may be applied unseen.
+ */
+const PROPOSALS: Readonly<Record<string, Mend>> = {
   "missing-line": (analysis, finding) => statement(analysis, finding, String(finding.args["example"] ?? "")),
   "no-bench": (analysis, finding) => condition(analysis, finding, "bench"),
   "no-target": (analysis, finding) => condition(analysis, finding, "target"),
   "no-air": (analysis, finding) => condition(analysis, finding, "air"),
   "no-leak": (analysis, finding) => condition(analysis, finding, "leak"),
   "no-entry": (analysis, finding) => statement(analysis, finding, String(finding.args["example"] ?? "")),
-  "unused-allow": removeComment,
   "repeated-line": removeLine,
+  // Which cell was left out cannot be told, only that the last have none.
   "missing-cell": fillCells,
   "missing-columns": addHead,
 };
 
-/** The mend of a finding of that code, where there is an obvious one. */
+/** The mend of a finding of that code, where there is one that may be applied unseen. */
 export function mendOf(analysis: Analysis, finding: Finding): Fix | undefined {
   return MENDS[finding.code]?.(analysis, finding);
+}
+
+/** A proposal for a finding of that code, where there is one; it states what the user may know better. */
+export function proposalOf(analysis: Analysis, finding: Finding): Fix | undefined {
+  return PROPOSALS[finding.code]?.(analysis, finding);
 }
 
 function condition(analysis: Analysis, finding: Finding, keyword: string): Fix | undefined {
@@ -50,7 +63,7 @@ function statement({ scope }: Analysis, { span }: Finding, example: string): Fix
   const line = placed.start + last;
   const end = scope.file.outline.lines[line]?.text.length ?? 0;
   const text = `\n  ${keyword.padEnd(10)} ${rest.join(" ")}`;
-  return { title: `Add '${example}'`, edits: [{ span: { line, from: end, to: end }, text }] };
+  return { title: `Add an example: ${example}`, edits: [{ span: { line, from: end, to: end }, text }] };
 }
 
 function removeComment({ scope }: Analysis, { span }: Finding): Fix | undefined {
@@ -94,5 +107,5 @@ function addHead({ scope }: Analysis, { span, args }: Finding): Fix | undefined 
   const line = first < 0 ? span.line : placed.start + first;
   const at = first < 0 ? (scope.file.outline.lines[line]?.text.length ?? 0) : 0;
   const text = first < 0 ? `\n  ${head}` : `  ${head}\n`;
-  return { title: `Add '${head}'`, edits: [{ span: { line, from: at, to: at }, text }] };
+  return { title: `Add an example: ${head}`, edits: [{ span: { line, from: at, to: at }, text }] };
 }

@@ -2,7 +2,7 @@
 import type { NamedKind } from "../../shared/model/model.ts";
 import { type Span, shifted } from "../../shared/text/span.ts";
 import type { Scope } from "../analysis/scope.ts";
-import { isNamed, type SourceFile } from "../analysis/source-file.ts";
+import { isNamed, type Placed, type SourceFile } from "../analysis/source-file.ts";
 import { blockAt } from "./line-at.ts";
 import { isAt, type Position } from "./position.ts";
 
@@ -14,6 +14,9 @@ export interface NamePlace {
   readonly span: Span;
   readonly role: "definition" | "use";
 }
+
+/** A file, and what its names stand for. */
+export type View = Pick<Scope, "file" | "locate">;
 
 /** A name's place in one of several files. */
 export interface FoundName extends NamePlace {
@@ -34,23 +37,34 @@ export function placesOf(file: SourceFile, kind: NamedKind, id: string): readonl
 }
 
 /**
- * All places of the thing that a name stands for in a scope, over other files' scopes: only where the same definition is
+ * All places of the thing that a name stands for in a scope, in its file and in others: only where the same definition is
  * seen, since two shops may well have an `intake` each.
  */
 export function places(
   scope: Scope,
   kind: NamedKind,
   id: string,
-  others: readonly Scope[],
+  others: readonly View[],
 ): readonly FoundName[] {
   const target = scope.locate(kind, id);
-  const scopes = [scope, ...others.filter((other) => other.file.path !== scope.file.path)];
-  return scopes
-    .filter((each) => isSamePlace(each.locate(kind, id), target))
+  const views = [scope, ...others.filter(({ file }) => file.path !== scope.file.path)];
+  return views
+    .filter(({ locate }) => isSamePlace(locate(kind, id), target))
     .flatMap(({ file }) => placesOf(file, kind, id).map((name) => ({ ...name, path: file.path })));
 }
 
-function isSamePlace(a: ReturnType<Scope["locate"]>, b: ReturnType<Scope["locate"]>): boolean {
+/**
+ * Other files with those added that a scope includes and that are not among them, which are seen as the scope sees them:
+ * an editor without an open folder knows of no others.
+ */
+export function withIncluded(scope: Scope, others: readonly View[]): readonly View[] {
+  const known = new Set([scope, ...others].map(({ file }) => file.path));
+  const included = scope.files.filter(({ path }) => !known.has(path));
+  return [...others, ...included.map((file) => ({ file, locate: scope.locate }))];
+}
+
+/** Whether two definitions are one. */
+export function isSamePlace(a: Placed | undefined, b: Placed | undefined): boolean {
   return a?.path === b?.path && a?.start === b?.start;
 }
 

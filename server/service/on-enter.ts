@@ -1,6 +1,6 @@
 // Enter at the end of a row starts the next one: the next lift station, and the target depression.
 import { startOf } from "../../shared/model/cells.ts";
-import type { Row, Run, Table } from "../../shared/model/model.ts";
+import type { Row, Run, Stations, Table } from "../../shared/model/model.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
 import { fromSI, toSI, type Unit } from "../../shared/quantity/unit.ts";
@@ -51,7 +51,7 @@ function nextCells({ run, session, target }: Setup, table: Table, row: Row): rea
   return cells;
 }
 
-/** In the column's unit; the next of the stated stations, else one more step in the direction of travel. */
+/** In the column's unit; the next of the stated stations in the direction of travel, else one more step in it. */
 function nextLift(
   run: Run,
   shared: Run["stations"],
@@ -62,22 +62,29 @@ function nextLift(
 ): number | undefined {
   const here = row.values[at];
   if (unit === undefined || here === undefined || Number.isNaN(here)) return undefined;
-  const stations = run.stations ?? shared;
-  if (stations !== undefined) {
-    const step = stations.step.value;
-    const lift = toSI(here, unit);
-    const next =
-      stations.first.value + step * (Math.floor((lift - stations.first.value) / step + ROUNDING) + 1);
-    const isOver = !(step > 0) || next > stations.last.value + step * ROUNDING;
-    return isOver ? undefined : fromSI(Math.max(next, stations.first.value), unit);
-  }
   const before = table.rows.slice(0, table.rows.indexOf(row)).findLast((each) => {
     const lift = each.values[at];
     return each.void === undefined && lift !== undefined && !Number.isNaN(lift) && lift !== here;
-  });
-  const step = before === undefined ? undefined : here - (before.values[at] ?? here);
-  const next = step === undefined ? undefined : here + step;
+  })?.values[at];
+  const travel = before === undefined ? undefined : here - before;
+  const stations = run.stations ?? shared;
+  if (stations !== undefined) {
+    const next = nextStation(stations, toSI(here, unit), travel !== undefined && travel < 0);
+    return next === undefined ? undefined : fromSI(next, unit);
+  }
+  const next = travel === undefined ? undefined : here + travel;
   return next === undefined || next <= 0 ? undefined : next;
+}
+
+/** The station behind a lift on the way up or down, in m; `undefined` behind the last one. */
+function nextStation({ first, last, step }: Stations, lift: number, isFalling: boolean): number | undefined {
+  if (!(step.value > 0)) return undefined;
+  const steps = (lift - first.value) / step.value;
+  const count = isFalling ? Math.ceil(steps - ROUNDING) - 1 : Math.floor(steps + ROUNDING) + 1;
+  const next = first.value + step.value * count;
+  const slack = step.value * ROUNDING;
+  if (isFalling) return next < first.value - slack ? undefined : Math.min(next, last.value);
+  return next > last.value + slack ? undefined : Math.max(next, first.value);
 }
 
 function decimalsOf(row: Row, index: number): number {

@@ -204,6 +204,22 @@ describe("the features reach the client", () => {
     }
   });
 
+  test("references follow a bench's range from its line into the rows; highlight keeps to the file", async () => {
+    const shop = "file:///shop/shop.headnote";
+    const bench = "headnote 1\nbench b\n  shows percent\n  range low 90 cfm at 28 inH2O\n";
+    const record = 'headnote 1\ninclude "shop.headnote"\nsession 2026-03-02\n  bench b\n';
+    const rows =
+      "run r\n  lift[in]  depression[inH2O]  reading[%]  range\n  0.1  28  40  low\n  0.2  28  70  low\n";
+    await inSession(FULL, { [shop]: bench }, async (asked) => {
+      await asked.open(URI, record + rows);
+      const where = { ...place(6, 17), context: { includeDeclaration: true } };
+      const found = await asked.ask<{ uri: string }[]>("textDocument/references", where);
+      expect(found.map(({ uri }) => uri).sort()).toEqual([URI, URI, shop]);
+      const marked = await asked.ask<unknown[]>("textDocument/documentHighlight", place(6, 17));
+      expect(marked).toHaveLength(2);
+    });
+  });
+
   test("a quick fix mends what is underlined", async () => {
     await inSession(FULL, {}, async (asked) => {
       await asked.open(URI, "headnote 1\nplate p\n  diameter 2,500 in\n");

@@ -1,13 +1,16 @@
 import { describe, expect, test } from "vitest";
 import { codeActions, mendAll } from "../../server/service/code-actions.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
-import { findingsOf } from "../../server/service/findings.ts";
+import { findingsOf, type Judged } from "../../server/service/findings.ts";
+import type { Edit } from "../../shared/text/edit.ts";
 import { edited, open } from "../kit/service.ts";
 
-/** The file after the first preferred action for its findings. */
-function mended(text: string): string {
+/** The file after what is offered for its findings of a code, be it a mend or a proposal. */
+function mended(text: string, code: string): string {
   const { analysis, findings } = open(text);
-  const action = codeActions(analysis, findings, 0, 1000).find(({ isPreferred }) => isPreferred);
+  const action = codeActions(analysis, findings, 0, 1000).find(
+    ({ mends, title }) => mends?.finding.code === code && !title.startsWith("Allow"),
+  );
   return action === undefined ? text : edited(text, action.edits);
 }
 
@@ -32,7 +35,51 @@ describe("quick fixes", () => {
     ["decimal-comma", "headnote 1\nplate p\n  diameter 2,5 in\n"],
   ])("mend %s", (code, text) => {
     expect(codes(text)).toContain(code);
-    expect(codes(mended(text))).not.toContain(code);
+    expect(codes(mended(text, code))).not.toContain(code);
+  });
+
+  test("never put in unseen what only the user can know, and take nothing out", () => {
+    const text = `headnote 1
+bench b
+session 2026-03-02
+  note "x"
+run r
+  stage "as cast"
+  stage "ported"
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       55.0
+     0.200               28.0
+`;
+    const { analysis, findings } = open(text);
+    expect(codes(text)).toEqual([
+      "missing-line",
+      "no-air",
+      "no-bench",
+      "no-leak",
+      "no-target",
+      "repeated-line",
+      "missing-cell",
+    ]);
+    expect(mendAll(analysis, findings)).toEqual([]);
+    const actions = codeActions(analysis, findings, 0, 100);
+    expect(actions.filter(({ isPreferred }) => isPreferred)).toEqual([]);
+    expect(actions.filter(({ title }) => title.startsWith("Mend all"))).toEqual([]);
+    expect(actions.map(({ title }) => title)).toContain("Add an example: target 28 inH2O");
+  });
+
+  test("of which one cannot be applied beside another are applied whole or not at all", () => {
+    const span = (from: number, to: number) => ({ line: 1, from, to });
+    const judged = (edits: readonly Edit[]): Judged => ({
+      finding: { code: "made-up", span: span(0, 1), args: {}, related: [], fix: { title: "", edits } },
+      severity: "error",
+      message: "",
+      help: "",
+    });
+    const first = { span: span(2, 6), text: "a" };
+    const clashing = { span: span(4, 8), text: "b" };
+    const free = { span: span(10, 12), text: "c" };
+    const { analysis } = open("headnote 1\nplate p\n");
+    expect(mendAll(analysis, [judged([first]), judged([free, clashing]), judged([first])])).toEqual([first]);
   });
 
   test("mend all of a kind, and all that can be mended", () => {

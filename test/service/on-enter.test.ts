@@ -28,6 +28,22 @@ describe("Enter behind a row", () => {
     checkEnter(`${ROWS}     0.300               28.0      150.0$0\n`, undefined, stations);
   });
 
+  test("goes down through the stated stations on the way back, and ends with the first", () => {
+    const stations = "  stations   0.100 in to 0.300 in by 0.100 in\n";
+    const top = "     0.300               28.0      150.0\n";
+    checkEnter(
+      `${top}     0.200               28.0      109.6$0\n`,
+      "     0.100               28.0  ",
+      stations,
+    );
+    checkEnter(
+      `${top}     0.250               28.0      130.0$0\n`,
+      "     0.200               28.0  ",
+      stations,
+    );
+    checkEnter(`${top}     0.100               28.0       55.0$0\n`, undefined, stations);
+  });
+
   test("looks past void rows for the step", () => {
     const rows = `${ROWS}     0.150               28.0       80.0  void "slipped"\n     0.200               28.0      109.6$0\n`;
     checkEnter(rows, "     0.300               28.0  ");

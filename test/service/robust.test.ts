@@ -17,6 +17,8 @@ import { formatEdits } from "../../server/service/format-edits.ts";
 import { hover } from "../../server/service/hover.ts";
 import { inlayHints } from "../../server/service/inlay-hints.ts";
 import { nextRow } from "../../server/service/on-enter.ts";
+import type { Position } from "../../server/service/position.ts";
+import { references } from "../../server/service/references.ts";
 import { rename } from "../../server/service/rename.ts";
 import { selection } from "../../server/service/selection.ts";
 import { semanticTokens } from "../../server/service/semantic-tokens.ts";
@@ -26,6 +28,10 @@ import { symbols } from "../../server/service/symbols.ts";
 const FOLDER = join(import.meta.dirname, "../../samples");
 const samples = globSync("**/*.headnote", { cwd: FOLDER, absolute: true }).sort();
 const disk = diskFiles();
+
+function isUpTo(a: Position, b: Position): boolean {
+  return a.line < b.line || (a.line === b.line && a.column <= b.column);
+}
 
 function checkFeatures(path: string, text: string, every: number): void {
   const read = (asked: string) => (asked === path ? { text } : disk.read(asked));
@@ -57,9 +63,12 @@ function checkFeatures(path: string, text: string, every: number): void {
       signatureHelp(analysis, position);
       definition(analysis, position);
       rename(analysis, position, "new-name", [analysis.scope]);
+      references(analysis, position, []);
       nextRow(analysis, position);
       const stretches = selection(file, position);
-      for (const { start, end } of stretches) {
+      for (const [index, { start, end }] of stretches.entries()) {
+        const inner = stretches[index - 1];
+        expect(inner === undefined || (isUpTo(start, inner.start) && isUpTo(inner.end, end))).toBe(true);
         expect(
           start.line < line || (start.line === line && start.column <= column) || content.trim() === "",
         ).toBe(true);

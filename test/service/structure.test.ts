@@ -22,9 +22,50 @@ describe("the structure of a file", () => {
 
   test("folds by block and by comment", () => {
     const { analysis } = open(RECORD);
-    const folds = folding(analysis.scope.file).map(({ first, last, isComment }) => [first, last, isComment]);
-    expect(folds[0]).toEqual([2, 5, false]);
-    expect(folds.at(-1)).toEqual([27, 28, true]);
+    const folds = folding(analysis.scope.file).map(({ first, last, kind }) => [first, last, kind]);
+    expect(folds[0]).toEqual([2, 5, "block"]);
+    expect(folds.at(-1)).toEqual([27, 28, "comment"]);
+  });
+
+  test("folds includes that stand together, and not one alone", () => {
+    const folds = (text: string) =>
+      folding(open(text).analysis.scope.file).map(({ first, last }) => [first, last]);
+    expect(folds('headnote 1\ninclude "a.headnote"\ninclude "b.headnote"\n')).toEqual([[1, 2]]);
+    expect(folds('headnote 1\ninclude "a.headnote"\n\ninclude "b.headnote"\n')).toEqual([]);
+  });
+
+  test("widens a selection by a value's number and unit, and by a table", () => {
+    const shown = (marked: string) => {
+      const { analysis, position, text } = open(marked);
+      const lines = text.split("\n");
+      return selection(analysis.scope.file, position).map(({ start, end }) =>
+        start.line === end.line
+          ? lines[start.line]?.slice(start.column, end.column)
+          : `${start.line}-${end.line}`,
+      );
+    };
+    expect(shown(RECORD.replace("45 deg width", "4$05 deg width"))).toEqual([
+      "45",
+      "45 deg",
+      "seat       45 deg width 0.060 in",
+      "7-13",
+      "0-29",
+    ]);
+    expect(shown(RECORD.replace("depression[inH2O]", "depression[in$0H2O]"))).toEqual([
+      "inH2O",
+      "depression[inH2O]",
+      "lift[in]  depression[inH2O]  flow[cfm]",
+      "23-25",
+      "22-29",
+      "0-29",
+    ]);
+    expect(shown(RECORD.replace("99.0", "99$0.0"))).toEqual([
+      "99.0",
+      '0.200  28.0  99.0  void "slipped"',
+      "23-25",
+      "22-29",
+      "0-29",
+    ]);
   });
 
   test("widens a selection from word to line to block to file", () => {
