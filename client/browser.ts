@@ -1,11 +1,28 @@
 // The extension in a browser: the server is a worker.
 import { type ExtensionContext, Uri } from "vscode";
-import { LanguageClient } from "vscode-languageclient/browser";
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type MessageTransports,
+} from "vscode-languageclient/browser";
 import { start } from "./extension.ts";
 
-declare const Worker: new (url: string) => ConstructorParameters<typeof LanguageClient>[3];
+type ServerWorker = ConstructorParameters<typeof BrowserMessageReader>[0] & { terminate(): void };
 
-export function activate(context: ExtensionContext): Promise<void> {
+declare const Worker: new (url: string) => ServerWorker;
+
+export function activate(context: ExtensionContext): void {
   const url = Uri.joinPath(context.extensionUri, "dist/web/server.js").toString(true);
-  return start(context, (options) => new LanguageClient("headnote", "Headnote", options, new Worker(url)));
+  let worker: ServerWorker | undefined;
+  const end = (): void => worker?.terminate();
+  // A server that is started again is a new worker. Editors put a worker of their own in the place of the browser's, which
+  // the library would not know for one; so it is handed the two ends.
+  const serve = async (): Promise<MessageTransports> => {
+    end();
+    worker = new Worker(url);
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
+  };
+  start(context, (options) => new LanguageClient("headnote", "Headnote", serve, options));
+  context.subscriptions.push({ dispose: end });
 }

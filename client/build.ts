@@ -1,5 +1,5 @@
 // Bundles what runs outside the sources: the command, the language server and the extension, for Node and for browsers.
-import { chmodSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { type BuildOptions, build } from "esbuild";
 
 const root = new URL("../", import.meta.url).pathname;
@@ -7,7 +7,11 @@ const out = `${root}dist/`;
 
 const common: BuildOptions = { bundle: true, minify: true, legalComments: "linked", logLevel: "warning" };
 
-rmSync(out, { recursive: true, force: true });
+// All but the pictures of the last editor test, which are looked at after a build too.
+mkdirSync(out, { recursive: true });
+for (const name of readdirSync(out)) {
+  if (name !== "editor") rmSync(`${out}${name}`, { recursive: true });
+}
 
 await Promise.all([
   build({
@@ -41,6 +45,8 @@ await Promise.all([
     ...common,
     entryPoints: { extension: `${root}client/browser.ts` },
     outdir: `${out}web`,
+    // The package is one of ES modules, which editors do not load in a worker unless the name says otherwise.
+    outExtension: { ".js": ".cjs" },
     platform: "browser",
     target: "es2022",
     format: "cjs",

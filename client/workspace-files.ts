@@ -5,15 +5,28 @@ import { type ReadFileAnswer, readFileParams } from "../shared/messages/requests
 const LARGEST = 64 * 1024 * 1024;
 const MOST_FILES = 20_000;
 
+const PROBLEMS: Readonly<Record<string, string>> = {
+  FileNotFound: "it is not there",
+  NoPermissions: "it may not be read",
+  FileIsADirectory: "it is a folder",
+};
+
 export async function readFile(params: unknown): Promise<ReadFileAnswer> {
   const { uri } = readFileParams.parse(params);
+  let bytes: Uint8Array;
   try {
     const place = vscode.Uri.parse(uri, true);
     const { size } = await vscode.workspace.fs.stat(place);
     if (size > LARGEST) return { problem: "it is larger than 64 MB" };
-    return { text: new TextDecoder().decode(await vscode.workspace.fs.readFile(place)) };
+    bytes = await vscode.workspace.fs.readFile(place);
+  } catch (error) {
+    const code = error instanceof vscode.FileSystemError ? error.code : "";
+    return { problem: PROBLEMS[code] ?? "it cannot be read" };
+  }
+  try {
+    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
   } catch {
-    return { problem: "it is not there" };
+    return { problem: "it is not UTF-8 text" };
   }
 }
 

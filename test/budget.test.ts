@@ -1,9 +1,12 @@
 // Sizes of what is shipped; the build runs before the tests. Times are measured by `npm run bench`, not here.
 import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
+import { deflateRawSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
+import { packedFiles } from "./kit/packed-files.ts";
 
-const DIST = join(import.meta.dirname, "../dist");
+const ROOT = join(import.meta.dirname, "..");
+const DIST = join(ROOT, "dist");
 const kB = 1000;
 
 /** A bundle's files and all that it loads whatever it is asked for. */
@@ -27,5 +30,17 @@ describe("the command", () => {
   test("starts with little: what draws alone is larger than this", () => {
     expect(first.length).toBeGreaterThan(0);
     expect(sizeOf(loaded)).toBeLessThan(500 * kB);
+  });
+});
+
+describe("the extension", () => {
+  test("is a small download", () => {
+    const sizes = packedFiles().map((file) => deflateRawSync(readFileSync(join(ROOT, file))).length);
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(1000 * kB);
+  });
+
+  test("adds little to the language client, which alone is 437 kB, and 402 kB for browsers", () => {
+    expect(sizeOf(["extension.cjs"])).toBeLessThan(480 * kB);
+    expect(sizeOf(["web/extension.cjs"])).toBeLessThan(450 * kB);
   });
 });

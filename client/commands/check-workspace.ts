@@ -1,13 +1,10 @@
-// Runs `headnote check` over the workspace as a task, whose output the problem matcher reads.
+// Checks all records: by the command, as a task, where programs may run; else what the server has found is shown.
 import * as vscode from "vscode";
+import { CHECK_TASK } from "../check-task.ts";
 
 export async function checkWorkspace(): Promise<void> {
-  const [folder] = vscode.workspace.workspaceFolders ?? [];
-  if (folder === undefined) {
-    await vscode.window.showInformationMessage("Open a folder of records to check them all.");
-    return;
-  }
-  const command = new vscode.ShellExecution("npx headnote check --color never");
-  const task = new vscode.Task({ type: "headnote" }, folder, "check", "headnote", command, "$headnote");
-  await vscode.tasks.executeTask(task);
+  const tasks = vscode.workspace.isTrusted ? await vscode.tasks.fetchTasks({ type: CHECK_TASK }) : [];
+  const [task] = tasks;
+  if (task === undefined) await vscode.commands.executeCommand("workbench.actions.view.problems");
+  else await vscode.tasks.executeTask(task);
 }

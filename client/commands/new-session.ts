@@ -2,53 +2,99 @@
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { NAMES, namesAnswer } from "../../shared/messages/requests.ts";
+import { pathFrom, type SessionChoice, sessionFileName, sessionSkeleton } from "../session-skeleton.ts";
 
 const OTHER = "Another one…";
 
 export async function newSession(client: BaseLanguageClient): Promise<void> {
-  const uri = vscode.window.activeTextEditor?.document.uri.toString() ?? "";
-  const answer = await client.sendRequest(NAMES, { uri });
+  const open = vscode.window.activeTextEditor?.document;
+  const record = open?.languageId === "headnote" ? open : undefined;
+  const answer = await client.sendRequest(NAMES, { uri: record?.uri.toString() ?? "" });
   const { benches, ports, stages } = namesAnswer.parse(answer);
-  const bench = await choose("Bench", benches);
-  const port = bench === undefined ? undefined : await choose("Port", ports);
-  const stage = port === undefined ? undefined : await choose("Stage", stages);
+  const bench = await choose("Bench", benches, notAnId);
+  const port = bench === undefined ? undefined : await choose("Port", ports, notAnId);
+  const stage = port === undefined ? undefined : await choose("Stage", stages, notAText);
   if (bench === undefined || port === undefined || stage === undefined) return;
-  const document = await vscode.workspace.openTextDocument({
-    language: "headnote",
-    content: "",
-  });
-  const editor = await vscode.window.showTextDocument(document);
-  await editor.insertSnippet(new vscode.SnippetString(skeleton(bench, port, stage)));
+  const benchFile = await definingFile(client, "bench", bench);
+  const portFile = await definingFile(client, "port", port);
+  const folder = folderFor(portFile ?? record?.uri);
+  const files = folder === undefined ? [] : [benchFile, portFile].filter((file) => file !== undefined);
+  const includes = new Set(files.map((file) => pathFrom(folder?.path ?? "", file.path)));
+  const choice: SessionChoice = { date: today(), bench, port, stage, includes: [...includes] };
+  const text = sessionSkeleton(choice, record?.getText() ?? "");
+  const document = await create(folder, sessionFileName(choice), text);
+  const end = document.lineAt(document.lineCount - 1).range.end;
+  await vscode.window.showTextDocument(document, { selection: new vscode.Range(end, end) });
 }
 
-/** One of the known names, or a new one. */
-async function choose(what: string, known: readonly string[]): Promise<string | undefined> {
-  const picked =
-    known.length === 0
-      ? OTHER
-      : await vscode.window.showQuickPick([...known, OTHER], { title: `New Session: ${what}` });
-  return picked === OTHER ? vscode.window.showInputBox({ title: `New Session: ${what}` }) : picked;
+/** One of the known names, or a new one; `problem` says what is wrong with that. */
+async function choose(
+  what: string,
+  known: readonly string[],
+  problem: (typed: string) => string | undefined,
+): Promise<string | undefined> {
+  const title = `New Session: ${what}`;
+  const picked = known.length === 0 ? OTHER : await vscode.window.showQuickPick([...known, OTHER], { title });
+  return picked === OTHER ? vscode.window.showInputBox({ title, validateInput: problem }) : picked;
 }
 
-/** A session as a snippet: what is asked of every session is filled in one stop after the other. */
-function skeleton(bench: string, port: string, stage: string): string {
-  const plain = (text: string) => text.replace(/[\\$}]/g, "\\$&");
-  const quoted = plain(stage.replace(/[\\"]/g, "\\$&"));
-  return `headnote 1
-include "\${1:shop.headnote}"
+function notAnId(typed: string): string | undefined {
+  const isId = /^[A-Za-z0-9][A-Za-z0-9._-]*$/.test(typed);
+  return isId ? undefined : "Letters, digits, and . _ - between them.";
+}
 
-session \${CURRENT_YEAR}-\${CURRENT_MONTH}-\${CURRENT_DATE} "\${2:title}"
-  bench      ${plain(bench)}
-  port       ${plain(port)}
-  target     \${3:28 inH2O}
-  air        \${4:70 degF} \${5:29.50 inHg} \${6:45 %RH}
-  leak       \${7:none}
-  entry      \${8|radiused,clay,bare,manifold|}
+function notAText(typed: string): string | undefined {
+  return typed.trim() === "" ? "A few words, such as: as cast." : undefined;
+}
 
-run \${9:run-1}
-  stage      "${quoted}"
+/** The file that defines a name, so that the new one can take it in. */
+async function definingFile(
+  client: BaseLanguageClient,
+  kind: string,
+  name: string,
+): Promise<vscode.Uri | undefined> {
+  const found = await client.sendRequest<readonly { name: string; location: { uri: string } }[]>(
+    "workspace/symbol",
+    { query: `${kind} ${name}` },
+  );
+  const uri = found.find((symbol) => symbol.name === name)?.location.uri;
+  return uri === undefined ? undefined : vscode.Uri.parse(uri);
+}
 
-  lift[\${10:in}]  depression[\${11:inH2O}]  flow[\${12:cfm}]  settle[s]
-  \${13:0.100}  $0
-`;
+/** The folder of a file of the workspace, else the workspace's first; a session lies beside what it is about. */
+function folderFor(file: vscode.Uri | undefined): vscode.Uri | undefined {
+  const isInWorkspace = file !== undefined && vscode.workspace.getWorkspaceFolder(file) !== undefined;
+  return isInWorkspace ? vscode.Uri.joinPath(file, "..") : vscode.workspace.workspaceFolders?.[0]?.uri;
+}
+
+/** A new file that takes no other's place; without a folder, or where nothing can be written, one that is not saved yet. */
+async function create(
+  folder: vscode.Uri | undefined,
+  name: string,
+  text: string,
+): Promise<vscode.TextDocument> {
+  const place = folder && (await freePlace(folder, name));
+  const edit = new vscode.WorkspaceEdit();
+  if (place !== undefined) edit.createFile(place, { contents: new TextEncoder().encode(text) });
+  const isCreated = place !== undefined && (await vscode.workspace.applyEdit(edit));
+  return isCreated
+    ? vscode.workspace.openTextDocument(place)
+    : vscode.workspace.openTextDocument({ language: "headnote", content: text });
+}
+
+async function freePlace(folder: vscode.Uri, name: string): Promise<vscode.Uri> {
+  for (let count = 1; ; count++) {
+    const place = vscode.Uri.joinPath(folder, `${name}${count === 1 ? "" : `-${count}`}.headnote`);
+    try {
+      await vscode.workspace.fs.stat(place);
+    } catch {
+      return place;
+    }
+  }
+}
+
+function today(): string {
+  const now = new Date();
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -10,7 +10,7 @@ import { pathOf, uriOf } from "./uris.ts";
 export type Fetch = (uri: string) => Promise<FileRead>;
 
 export interface OpenFiles extends Files {
-  /** Fetches what was asked for and is not there yet; says whether there was anything. */
+  /** Fetches what was asked for, and waits for what others have asked for too; says whether there was anything. */
   readonly fetchMissing: () => Promise<boolean>;
   /** Forgets what was read, since it has changed on the disk. */
   readonly forget: (path: string) => void;
@@ -23,6 +23,18 @@ const WAITING: FileRead = { problem: "it is still being read" };
 export function openFiles(documents: TextDocuments<TextDocument>, runtime: Runtime, fetch: Fetch): OpenFiles {
   const read = new Map<string, FileRead>();
   const wanted = new Set<string>();
+  const underway = new Map<string, Promise<void>>();
+  const load = (path: string): void => {
+    const own: Promise<void> = fetch(uriOf(path))
+      .catch((): FileRead => ({ problem: "it cannot be read" }))
+      .then((found) => {
+        // What was forgotten meanwhile is asked for again.
+        if (underway.get(path) !== own) return;
+        underway.delete(path);
+        read.set(path, found);
+      });
+    underway.set(path, own);
+  };
   const files: OpenFiles = {
     folders: [],
     read: (path) => {
@@ -43,16 +55,15 @@ export function openFiles(documents: TextDocuments<TextDocument>, runtime: Runti
       return runtime.root?.(path) ?? files.folders.find((folder) => isWithin(path, folder)) ?? own;
     },
     fetchMissing: async () => {
-      const paths = [...wanted];
+      for (const path of wanted) if (!underway.has(path)) load(path);
       wanted.clear();
-      const found = await Promise.all(paths.map((path) => fetch(uriOf(path))));
-      paths.forEach((path, index) => {
-        read.set(path, found[index] ?? { problem: "it cannot be read" });
-      });
-      return paths.length > 0;
+      const waiting = [...underway.values()];
+      await Promise.all(waiting);
+      return waiting.length > 0;
     },
     forget: (path) => {
       read.delete(path);
+      underway.delete(path);
     },
   };
   return files;

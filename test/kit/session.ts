@@ -9,8 +9,10 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import type { FileRead } from "../../server/analysis/files.ts";
 import { startServer } from "../../server/lsp/server.ts";
-import { pathOf } from "../../server/lsp/uris.ts";
+import { pathOf, uriOf } from "../../server/lsp/uris.ts";
+import { LIST_FILES, READ_FILE } from "../../shared/messages/requests.ts";
 
 export interface Session {
   readonly client: ProtocolConnection;
@@ -33,22 +35,26 @@ export const FULL: ClientCapabilities = {
   workspace: { diagnostics: { refreshSupport: true } },
 };
 
-/** Starts a session; `files` are those on the "disk", by URI. */
+/**
+ * Starts a session; `files` are those on the "disk", by URI. With `through` as `client` the server has no disk, as in a
+ * browser, and the client answers for it, a little later.
+ */
 export async function session(
   capabilities: ClientCapabilities,
   files: Readonly<Record<string, string>> = {},
+  through: "disk" | "client" = "disk",
 ): Promise<Session> {
   const up = new PassThrough();
   const down = new PassThrough();
   const disk = new Map(Object.entries(files).map(([uri, text]) => [pathOf(uri), text]));
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
+  const readNow = (path: string): FileRead => {
+    const text = disk.get(path);
+    return text === undefined ? { problem: "it is not there" } : { text };
+  };
+  const list = () => [...disk.keys()].filter((path) => path.endsWith(".headnote"));
   startServer(server, {
-    readNow: (path) => {
-      const text = disk.get(path);
-      return text === undefined ? { problem: "it is not there" } : { text };
-    },
-    root: () => "/shop",
-    list: () => [...disk.keys()].filter((path) => path.endsWith(".headnote")),
+    ...(through === "disk" && { readNow, root: () => "/shop", list }),
     later: (task) => setImmediate(task),
     today: () => "2026-11-25",
   });
@@ -59,12 +65,18 @@ export async function session(
     waiting.delete(params.uri);
   });
   client.onRequest("workspace/diagnostic/refresh", () => null);
+  client.onRequest(LIST_FILES, () => ({ uris: list().map(uriOf) }));
+  client.onRequest<FileRead, void>(READ_FILE, async ({ uri }: { readonly uri: string }) => {
+    await new Promise(setImmediate);
+    return readNow(pathOf(uri));
+  });
   client.listen();
   const folder = { uri: "file:///shop", name: "shop" };
   await client.sendRequest("initialize", {
     processId: null,
     rootUri: null,
     capabilities,
+    initializationOptions: { readsFiles: through === "client" },
     workspaceFolders: [folder],
   });
   await client.sendNotification("initialized", {});

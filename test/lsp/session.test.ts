@@ -233,3 +233,19 @@ describe("the features reach the client", () => {
     });
   });
 });
+
+test("two questions at once both wait for files that come through the client", async () => {
+  const shop = "file:///shop/shop.headnote";
+  const [bench = "", rest = ""] = shopRecord("     0.100  28.0  55.0\n").split("\nsession ");
+  const asked = await session(FULL, { [shop]: bench }, "client");
+  try {
+    await asked.open(URI, `headnote 1\ninclude "shop.headnote"\nsession ${rest}`);
+    const range = { start: { line: 0, character: 0 }, end: { line: 40, character: 0 } };
+    const hints = () => asked.ask<unknown[]>("textDocument/inlayHint", { textDocument: { uri: URI }, range });
+    const [report, found] = await Promise.all([pull(asked), hints()]);
+    expect(codesOf(report)).toEqual([]);
+    expect(found).toHaveLength(1);
+  } finally {
+    asked.close();
+  }
+});

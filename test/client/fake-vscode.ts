@@ -1,0 +1,223 @@
+// As much of the editor's interface as the client's commands touch, in memory; what they did is kept to be looked at.
+import { vi } from "vitest";
+
+export class Position {
+  readonly line: number;
+  readonly character: number;
+  constructor(line: number, character: number) {
+    this.line = line;
+    this.character = character;
+  }
+}
+
+export class Range {
+  readonly start: Position;
+  readonly end: Position;
+  constructor(start: Position, end: Position) {
+    this.start = start;
+    this.end = end;
+  }
+  get isEmpty(): boolean {
+    return this.start.line === this.end.line && this.start.character === this.end.character;
+  }
+}
+
+export class Selection extends Range {}
+
+export class FileSystemError extends Error {
+  readonly code: string;
+  constructor(code: string) {
+    super(code);
+    this.code = code;
+  }
+}
+
+/** URIs of scheme `file`, `untitled` and the like, without query or authority. */
+export class Uri {
+  readonly scheme: string;
+  readonly path: string;
+  constructor(scheme: string, path: string) {
+    this.scheme = scheme;
+    this.path = path;
+  }
+  toString(): string {
+    return `${this.scheme}://${this.path}`;
+  }
+  static parse(text: string): Uri {
+    const [, scheme = "", path = ""] = /^([a-z]+):(?:\/\/)?(.*)$/.exec(text) ?? [];
+    if (scheme === "") throw new Error("no scheme");
+    return new Uri(scheme, path);
+  }
+  static joinPath({ scheme, path }: Uri, ...parts: readonly string[]): Uri {
+    return new Uri(scheme, new URL([path, ...parts].join("/"), "file://").pathname.replace(/(?<=.)\/$/, ""));
+  }
+}
+
+export class WorkspaceEdit {
+  readonly created: { uri: Uri; text: string }[] = [];
+  createFile(uri: Uri, { contents }: { contents: Uint8Array }): void {
+    this.created.push({ uri, text: new TextDecoder().decode(contents) });
+  }
+}
+
+export class ShellExecution {
+  readonly commandLine: string;
+  constructor(commandLine: string) {
+    this.commandLine = commandLine;
+  }
+}
+
+export class Task {
+  readonly definition: unknown;
+  readonly scope: unknown;
+  readonly execution: ShellExecution;
+  readonly problemMatchers: unknown;
+  constructor(
+    definition: unknown,
+    scope: unknown,
+    _name: string,
+    _source: string,
+    execution: ShellExecution,
+    problemMatchers: unknown,
+  ) {
+    this.definition = definition;
+    this.scope = scope;
+    this.execution = execution;
+    this.problemMatchers = problemMatchers;
+  }
+}
+
+export const LanguageStatusSeverity = { Information: 0, Warning: 1, Error: 2 };
+
+export function textDocument(uri: Uri, text: string) {
+  const lines = text.split(/\r?\n/);
+  return {
+    uri,
+    languageId: "headnote",
+    version: 1,
+    lineCount: lines.length,
+    getText: () => text,
+    lineAt: (lineNumber: number) => {
+      const line = lines[lineNumber] ?? "";
+      const range = new Range(new Position(lineNumber, 0), new Position(lineNumber, line.length));
+      return { lineNumber, text: line, range, isEmptyOrWhitespace: line.trim() === "" };
+    },
+  };
+}
+
+export type FakeDocument = ReturnType<typeof textDocument>;
+
+/** What the editor holds; a test fills it, and `reset` empties it. */
+interface State {
+  files: Map<string, Uint8Array>;
+  isWritable: boolean;
+  settings: Record<string, unknown>;
+  diagnostics: number;
+  changed: ((event: unknown) => void)[];
+  commands: Map<string, unknown>;
+  taskProviders: { provideTasks(): Task[]; resolveTask(task: unknown): Task | undefined }[];
+}
+
+export const state: State = {
+  files: new Map(),
+  isWritable: true,
+  settings: {},
+  diagnostics: 0,
+  changed: [],
+  commands: new Map(),
+  taskProviders: [],
+};
+
+const disposable = { dispose: () => undefined };
+
+export const Disposable = { from: () => disposable };
+
+export const statusItem = { text: "", severity: 0 };
+
+export const log = { error: vi.fn((_message: string) => undefined) };
+
+export const window = {
+  createOutputChannel: () => log,
+  activeTextEditor: undefined as unknown,
+  showInformationMessage: vi.fn(async (_message: string) => undefined),
+  showQuickPick: vi.fn(async (_items: readonly string[]): Promise<string | undefined> => undefined),
+  showInputBox: vi.fn(
+    async (_options: { validateInput(typed: string): string | undefined }): Promise<string | undefined> =>
+      undefined,
+  ),
+  showTextDocument: vi.fn(async (_document: FakeDocument, _options: { selection: Range }) => undefined),
+  onDidChangeActiveTextEditor: () => disposable,
+};
+
+export const languages = {
+  createLanguageStatusItem: () => statusItem,
+  getDiagnostics: () => Array.from({ length: state.diagnostics }),
+  onDidChangeDiagnostics: () => disposable,
+};
+
+export const commands = {
+  registerCommand: (id: string, run: unknown) => {
+    state.commands.set(id, run);
+    return disposable;
+  },
+  executeCommand: vi.fn(async (..._call: readonly unknown[]) => undefined),
+};
+
+export const extensions = { getExtension: vi.fn((_id: string): unknown => undefined) };
+
+export const tasks = {
+  registerTaskProvider: (_type: string, provider: State["taskProviders"][number]) => {
+    state.taskProviders.push(provider);
+    return disposable;
+  },
+  fetchTasks: async () => state.taskProviders.flatMap((provider) => provider.provideTasks()),
+  executeTask: vi.fn(async (_task: Task) => undefined),
+};
+
+export const workspace = {
+  isTrusted: true,
+  workspaceFolders: undefined as { uri: Uri }[] | undefined,
+  getWorkspaceFolder: (uri: Uri) =>
+    workspace.workspaceFolders?.find((folder) => uri.path.startsWith(`${folder.uri.path}/`)),
+  getConfiguration: () => ({ get: (key: string, otherwise: unknown) => state.settings[key] ?? otherwise }),
+  onDidChangeTextDocument: (listener: State["changed"][number]) => {
+    state.changed.push(listener);
+    return disposable;
+  },
+  findFiles: async () => [...state.files.keys()].map(Uri.parse),
+  applyEdit: async ({ created }: WorkspaceEdit) => {
+    if (!state.isWritable) return false;
+    for (const { uri, text } of created) state.files.set(String(uri), new TextEncoder().encode(text));
+    return true;
+  },
+  openTextDocument: async (what: Uri | { content: string }) =>
+    what instanceof Uri
+      ? textDocument(what, new TextDecoder().decode(state.files.get(String(what))))
+      : textDocument(new Uri("untitled", "Untitled-1"), what.content),
+  fs: {
+    stat: async (uri: Uri) => ({ size: found(uri).length }),
+    readFile: async (uri: Uri) => found(uri),
+  },
+};
+
+function found(uri: Uri): Uint8Array {
+  const bytes = state.files.get(String(uri));
+  if (bytes === undefined) throw new FileSystemError("FileNotFound");
+  return bytes;
+}
+
+export function reset(): void {
+  vi.clearAllMocks();
+  Object.assign(state, {
+    files: new Map(),
+    isWritable: true,
+    settings: {},
+    diagnostics: 0,
+    changed: [],
+    commands: new Map(),
+    taskProviders: [],
+  });
+  window.activeTextEditor = undefined;
+  workspace.workspaceFolders = undefined;
+  workspace.isTrusted = true;
+}

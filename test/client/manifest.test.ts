@@ -1,0 +1,158 @@
+// The extension's manifest against what is there: the files, commands, settings and lines that it speaks of.
+import { beforeEach, describe, expect, test, vi } from "vitest";
+import type { ExtensionContext } from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import { start } from "../../client/extension.ts";
+import manifest from "../../package.json" with { type: "json" };
+import { readSettings } from "../../server/lsp/settings.ts";
+import { TOKEN_TYPES } from "../../server/service/semantic-tokens.ts";
+import { inShop } from "../kit/command.ts";
+import { packedFiles } from "../kit/packed-files.ts";
+import * as editor from "./fake-vscode.ts";
+
+vi.mock("vscode", () => import("./fake-vscode.ts"));
+// The library itself asks for a real editor as soon as it is loaded.
+vi.mock("vscode-languageclient", () => ({
+  State: { Stopped: 1, Running: 2, Starting: 3 },
+  RevealOutputChannelOn: { Never: 4 },
+}));
+
+beforeEach(editor.reset);
+
+const { contributes } = manifest;
+const packed = packedFiles();
+
+/** Every text in a value that is a path into the project. */
+function pathsIn(value: unknown): readonly string[] {
+  if (typeof value === "string") return /^(\.\/)?(client|grammar|dist)\//.test(value) ? [value] : [];
+  return typeof value === "object" && value !== null ? Object.values(value).flatMap(pathsIn) : [];
+}
+
+describe("the package", () => {
+  test("has every file that the manifest names", () => {
+    const { main, browser, icon } = manifest;
+    const named = pathsIn({ main, browser, icon, contributes }).map((path) => path.replace("./", ""));
+    expect(named.length).toBeGreaterThan(10);
+    expect(named.filter((path) => !packed.includes(path))).toEqual([]);
+    expect(packed).toEqual(expect.arrayContaining(["dist/server.cjs", "dist/web/server.js", "LICENSE"]));
+  });
+
+  test("has entries that are no ES modules, which editors do not load everywhere", () => {
+    expect([manifest.main, manifest.browser].filter((entry) => !entry.endsWith(".cjs"))).toEqual([]);
+  });
+
+  test("has nothing else: no sources, tests, records or packages", () => {
+    const isExpected = (path: string) =>
+      /^(dist\/(web\/)?(extension|server)\.c?js|client\/media\/[a-z-]+\.png|grammar\/.+\.json)$/.test(path) ||
+      ["package.json", "README.md", "LICENSE", "client/CHANGELOG.md", "grammar/REFERENCE.md"].includes(path);
+    expect(packed.filter((path) => !isExpected(path))).toEqual([]);
+  });
+});
+
+describe("the extension", () => {
+  /** Starts it with a server that comes up, or does not. */
+  function started(comesUp: Promise<void>) {
+    const asked: string[] = [];
+    let options: unknown;
+    const client = {
+      state: 3,
+      onRequest: (method: string) => asked.push(method),
+      onDidChangeState: () => undefined,
+      start: () => comesUp,
+    };
+    const subscriptions: unknown[] = [];
+    start({ subscriptions } as unknown as ExtensionContext, (given) => {
+      options = given;
+      return client as unknown as BaseLanguageClient;
+    });
+    return { asked, options, subscriptions };
+  }
+
+  test("has every command of the manifest, and the manifest every one of its", () => {
+    started(Promise.resolve());
+    const commands = contributes.commands.map(({ command }) => command);
+    expect([...editor.state.commands.keys()].sort()).toEqual([...commands].sort());
+  });
+
+  test("does not wait for its server, and hears of changed settings", () => {
+    const { asked, options, subscriptions } = started(new Promise(() => undefined));
+    expect(asked).toEqual(["headnote/readFile", "headnote/listFiles"]);
+    expect(options).toMatchObject({ synchronize: { configurationSection: "headnote" } });
+    expect(subscriptions.length).toBeGreaterThan(0);
+  });
+
+  test("lives on, with the reason in its log, when the server does not come up", async () => {
+    started(Promise.reject(new Error("no such program")));
+    await new Promise((resolve) => setImmediate(resolve));
+    expect(editor.log.error.mock.calls[0]?.[0]).toContain("no such program");
+    expect(editor.state.commands.has("headnote.restartServer")).toBe(true);
+  });
+});
+
+describe("settings", () => {
+  const settings = contributes.configuration.flatMap(({ properties }) => Object.entries(properties));
+
+  test("have the defaults that the server has for what nobody set", () => {
+    const { hints, mostFindings } = readSettings(undefined);
+    const defaults = Object.fromEntries(settings.map(([name, setting]) => [name, setting.default]));
+    expect(defaults).toEqual({
+      "headnote.hints.flow": hints.flow,
+      "headnote.hints.gain": hints.gain,
+      "headnote.hints.cd": hints.cd,
+      "headnote.findings.limit": mostFindings,
+      "headnote.enter.continueTable": true,
+      "headnote.trace.server": "off",
+    });
+  });
+
+  test("have an order and a sentence each", () => {
+    for (const [name, setting] of settings) {
+      const sentence = "description" in setting ? setting.description : setting.markdownDescription;
+      expect([name, sentence]).toEqual([name, expect.stringMatching(/^[A-Z].*\.$/)]);
+      expect([name, typeof setting.order]).toEqual([name, "number"]);
+    }
+  });
+});
+
+describe("menus and colours", () => {
+  test("are there for records only; a session can be started anywhere", () => {
+    const items = Object.entries(contributes.menus).flatMap(([menu, entries]) =>
+      entries.map((entry) => [menu, "when" in entry ? entry.when : ""] as const),
+    );
+    const unscoped = items.filter(([, when]) => !/(editorLangId|resourceLangId) == headnote/.test(when));
+    expect(unscoped.map(([menu]) => menu)).toEqual(["file/newFile"]);
+  });
+
+  test("know every kind of token", () => {
+    const own = Object.keys(contributes.semanticTokenScopes[0]?.scopes ?? {});
+    // Themes know these two by themselves.
+    expect(TOKEN_TYPES.filter((type) => !own.includes(type))).toEqual(["string", "comment"]);
+  });
+});
+
+describe("the problem matcher", () => {
+  const [matcher] = contributes.problemMatchers;
+  const line = new RegExp(matcher?.pattern.regexp ?? "");
+
+  test("reads every finding that the command prints, and nothing else", async () => {
+    const record = "headnote 1\nbench b\n  settle 1,6 s\nengine e\n  bore 101 mm\n# allow no-such: here\n";
+    await inShop({ "a b/c.headnote": record }, async ({ headnote }) => {
+      const { findings } = JSON.parse((await headnote(["check", "--format", "json"])).out);
+      const { out } = await headnote(["check", "--color", "never"]);
+      const read = out.split("\n").flatMap((printed) => {
+        const [all, file, at, column, severity, code, message] = line.exec(printed) ?? [];
+        return all === undefined
+          ? []
+          : [{ file, at: Number(at), column: Number(column), severity, code, message }];
+      });
+      expect(read.length).toBeGreaterThan(1);
+      expect(read).toEqual(
+        findings.map((each: Record<"file" | "severity" | "code" | "message" | "range", unknown>) => {
+          const { start } = each.range as { start: { line: number; column: number } };
+          const { file, severity, code, message } = each;
+          return { file, at: start.line, column: start.column, severity, code, message };
+        }),
+      );
+    });
+  });
+});
