@@ -1,7 +1,9 @@
 // A run that ends where it began and does not read the same there.
+
 import { isUsable } from "../../shared/calc/evaluate.ts";
 import { widening } from "../../shared/calc/repeatability.ts";
 import type { RowResult, RunResult } from "../../shared/model/result.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 import { liftWords, percent } from "./words.ts";
@@ -17,47 +19,13 @@ export const drift = rule<{ change: string; lift: string; limit: string }>({
   help: () => "something moved during the run: look at leak, lift stop and zero, and take the run again",
   what: "The last row of a run returns to the lift of the first and reads something else.",
   why: "What has moved by the end of a run has moved its other points too.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      108.0
      0.100               28.0       56.5
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      108.0

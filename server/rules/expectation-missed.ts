@@ -1,5 +1,7 @@
 // A run that does not reach what it was to reach.
+
 import { flowAt } from "../../shared/calc/summary.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { rule } from "./rule.ts";
 import { inUnit, percent, written } from "./words.ts";
 
@@ -20,47 +22,13 @@ export const expectationMissed = rule<{
     got === "" ? "read the run up to this lift" : "read this lift again, or change what is expected",
   what: "Corrected flow at a lift is further from what the run's expect line says than that line allows.",
   why: "What was agreed or measured before should be noticed when it no longer holds.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   expect     flow 112 cfm at 0.200 in within 1 %
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      108.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   expect     flow 112 cfm at 0.200 in within 1 %
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0

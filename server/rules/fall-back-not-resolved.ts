@@ -1,4 +1,5 @@
 // Flow that falls while the valve still opens, by no more than chance may do.
+import { INTAKE_SESSION } from "./examples.ts";
 import { fallPlace } from "./fall-back.ts";
 import { rule } from "./rule.ts";
 import { liftWords, percent } from "./words.ts";
@@ -18,48 +19,14 @@ export const fallBackNotResolved = rule<{
     `${readings} readings in all at each of ${lifts} would resolve a drop of this size`,
   what: "Corrected flow drops while the valve opens further, but by less than a flat curve of as many stations may do by chance.",
   why: "It may be the first sign of a port letting go, or nothing; a few more readings tell.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.300               28.0      150.0
      0.400               28.0      185.0
      0.500               28.0      183.4
      0.600               28.0      184.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.300               28.0      150.0
      0.400               28.0      185.0

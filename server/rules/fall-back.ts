@@ -1,7 +1,9 @@
 // Flow that falls while the valve still opens, by more than chance.
+
 import type { FallBack, RunResult } from "../../shared/model/result.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 import { figures, liftOf, liftWords, percent } from "./words.ts";
@@ -21,48 +23,14 @@ export const fallBack = rule<{
   help: ({ repeat }) => `repeat ${repeat}; if it stays, look at the short side`,
   what: "Corrected flow drops while the valve opens further, by more than a flat curve of as many stations does by chance in 5 % of sweeps.",
   why: "A healthy curve flattens. One that drops has let go of a wall, mostly of the short side, and an engine will find that too.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.300               28.0      150.0
      0.400               28.0      185.0
      0.500               28.0      178.0
      0.600               28.0      179.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.300               28.0      150.0
      0.400               28.0      185.0

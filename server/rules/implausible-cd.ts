@@ -1,6 +1,8 @@
 // A Cd that ports do not have.
+
 import { portArea } from "../../shared/calc/port-areas.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
@@ -15,46 +17,12 @@ export const implausibleCd = rule<{ cd: string; low: string; high: string; ratio
   help: () => "look at the lift, the valve's diameter and the flow of this row",
   what: "Below L/D 0.3 the discharge coefficient on the curtain area is outside what ports have.",
   why: "It is not impossible, but a slip in lift, diameter or flow is likelier.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       15.0
      0.200               28.0      108.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      108.0

@@ -1,6 +1,7 @@
 // A flow that the valve cannot pass.
 
 import { displayUnits } from "../../shared/render/display-units.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 import { inUnit, percent } from "./words.ts";
@@ -14,46 +15,12 @@ export const impossible = rule<{ effective: string; area: string; geometric: str
     "look at the unit of flow, the valve's diameter, the lift and the depression; the row is left out of all means",
   what: "The effective area is larger than the least area that valve, seat and throat leave, by more than the uncertainty.",
   why: "No port passes more than an ideal one would, so something that was written down is wrong.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      168.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      112.0

@@ -1,5 +1,7 @@
 // A run without air that can be used.
+
 import type { StatedAir } from "../../shared/model/model.ts";
+import { BARE_SESSION } from "./examples.ts";
 import { conditionsSpan, statedSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
@@ -22,16 +24,7 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-session 2026-03-02
-  bench      north
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-run r1
+  good: `${BARE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,

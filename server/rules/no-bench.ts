@@ -1,4 +1,5 @@
 // A run without a bench.
+import { BARE_SESSION } from "./examples.ts";
 import { conditionsSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
@@ -18,16 +19,7 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-session 2026-03-02
-  bench      north
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-run r1
+  good: `${BARE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,

@@ -1,7 +1,9 @@
 // A Cd that cannot be computed because the port does not say enough.
+
 import { columnValues } from "../../shared/calc/column-values.ts";
 import { portArea } from "../../shared/calc/port-areas.ts";
 import type { Port, Run } from "../../shared/model/model.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { statedSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
@@ -32,24 +34,7 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
 `,

@@ -1,8 +1,10 @@
 // Readings of one lift that differ more than the bench repeats.
+
 import { rangeQuantile } from "../../shared/calc/range-of-normals.ts";
 import { widening } from "../../shared/calc/repeatability.ts";
 import type { Station } from "../../shared/model/result.ts";
 import { returnRow } from "./drift.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 import { liftWords, percent } from "./words.ts";
@@ -16,47 +18,13 @@ export const repeatsDisagree = rule<{ count: number; lift: string; range: string
     "read this lift once more; if it goes on, look for a loose set-up or for flow with two states here",
   what: "Readings of one lift in one direction of a run differ by more than the bench's repeatability allows.",
   why: "One of them is wrong, or the flow has two states at this lift; a mean of both would hide either.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      108.0
      0.200               28.0      112.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      108.0

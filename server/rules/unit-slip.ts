@@ -2,6 +2,7 @@
 
 import { findMeter } from "../../shared/calc/meters/index.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
+import { INTAKE_SESSION } from "./examples.ts";
 import { cellSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 import { figures, inUnit } from "./words.ts";
@@ -24,47 +25,13 @@ export const unitSlip = rule<{ column: string; factor: string; expected: string;
   help: () => "look at the reading again; until then the row is left out of all means",
   what: "A flow or a lift is near a factor of 25.4, 2.1189, 1.699, 10, 100 or 1000 from what its neighbours lead to.",
   why: "That is what a wrong unit or a slipped decimal point looks like, and nothing that air does.",
-  bad: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0       48.4
      0.300               28.0      150.0
 `,
-  good: `headnote 1
-bench north
-  shows      flow
-  repeat     0.4 %
-port p1
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       0.342 in
-session 2026-03-02
-  bench      north
-  port       p1
-  target     28 inH2O
-  air        20 degC 1000 hPa 40 %RH
-  leak       none
-  entry      radiused
-run r1
+  good: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
      0.200               28.0      108.5
