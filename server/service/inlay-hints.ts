@@ -1,19 +1,14 @@
 // Values shown behind the end of a row, where they move no text.
 
+import { gainAt, isSameLift, isWithinNoise } from "../../shared/calc/gain.ts";
 import { portArea } from "../../shared/calc/port-areas.ts";
-import { widening } from "../../shared/calc/repeatability.ts";
 import type { RowResult, RunResult, Station } from "../../shared/model/result.ts";
-import type { Setup } from "../../shared/model/setup.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
 import { shownNumber, shownUncertainty } from "../../shared/render/shown-number.ts";
 import type { Analysis } from "../analysis/project.ts";
 import { percent } from "../rules/words.ts";
-
-/** A tenth of a micrometre: closer than any dial reads, wider than inches and millimetres round apart, m. */
-const SAME_LIFT = 1e-7;
-const ROUNDING = 1e-9;
 
 export interface HintKinds {
   readonly flow: boolean;
@@ -26,9 +21,6 @@ export interface InlayHint {
   readonly column: number;
   readonly label: string;
 }
-
-/** Two-sided 95 % point of the normal distribution: a gain below it is within what the bench resolves. */
-const TWO_SIDED_95 = 1.96;
 
 /** The hints of the rows from one line to another, one a row. */
 export function inlayHints(
@@ -74,43 +66,15 @@ function cdHint({ lift, effectiveArea }: RowResult, { setup }: RunResult): reado
     : [`Cd curtain ${formatFixed(effectiveArea / curtain, 3)}`];
 }
 
-/**
- * Gain over the baseline's station of the same lift and direction. There is none where the two are quoted at different
- * depressions or in different air; one within the noise is said to be that.
- */
+/** Gain over the baseline's station of the same lift and direction; one within the noise is said to be that. */
 function gainHint(row: RowResult, result: RunResult, baseline: RunResult | undefined): readonly string[] {
-  if (baseline === undefined || !isQuotedAlike(result.setup, baseline.setup)) return [];
-  const own = stationAt(result, row);
-  const theirs = stationAt(baseline, row);
-  if (own === undefined || theirs === undefined || !(theirs.flow > 0)) return [];
-  const gain = own.flow / theirs.flow - 1;
-  const noise =
-    TWO_SIDED_95 * Math.hypot(spread(result, own), spread(baseline, theirs), scale(result, baseline));
-  const sign = gain < 0 ? "" : "+";
-  return [`${sign}${percent(gain)}${Math.abs(gain) <= noise ? " (noise)" : ""}`];
+  const station = baseline && stationOf(result, row);
+  const gain = station && gainAt(station, result, baseline);
+  if (gain === undefined) return [];
+  const sign = gain.gain < 0 ? "" : "+";
+  return [`${sign}${percent(gain.gain)}${isWithinNoise(gain) ? " (noise)" : ""}`];
 }
 
-function isQuotedAlike(a: Setup, b: Setup): boolean {
-  const density = ({ reference, air }: Setup) => (reference?.value.state ?? air.value).density;
-  return (
-    Math.abs(a.quote.value.value / b.quote.value.value - 1) < ROUNDING &&
-    Math.abs(density(a) / density(b) - 1) < ROUNDING
-  );
-}
-
-/** Standard deviation of a station's mean, relative; wider where the bench's repeatability is itself but estimated. */
-function spread({ repeatability }: RunResult, { rows }: Station): number {
-  return (repeatability.deviation * widening(repeatability)) / Math.sqrt(rows.length);
-}
-
-/** Standard uncertainty of the two flow scales, relative: one bench is wrong by as much both times. */
-function scale({ setup: { bench: own } }: RunResult, { setup: { bench: theirs } }: RunResult): number {
-  if (own?.id === theirs?.id) return 0;
-  return Math.hypot(own?.uncertainty?.value ?? 0, theirs?.uncertainty?.value ?? 0) / 2;
-}
-
-function stationAt({ rising, falling }: RunResult, { lift, branch }: RowResult): Station | undefined {
-  if (lift === undefined) return undefined;
-  const stations = branch === "falling" ? falling : rising;
-  return stations.find((station) => Math.abs(station.lift - lift) <= SAME_LIFT);
+function stationOf({ rising, falling }: RunResult, row: RowResult): Station | undefined {
+  return (row.branch === "falling" ? falling : rising).find((station) => isSameLift(station.lift, row.lift));
 }
