@@ -28,6 +28,8 @@ import { offRange } from "./off-range.ts";
 import { offTarget } from "./off-target.ts";
 import { outsideCalibration } from "./outside-calibration.ts";
 import { outsideRange } from "./outside-range.ts";
+import { plateOff } from "./plate-off.ts";
+import { plateOverdue } from "./plate-overdue.ts";
 import { readingColumn } from "./reading-column.ts";
 import { repeatsDisagree } from "./repeats-disagree.ts";
 import type { Rule } from "./rule.ts";
@@ -60,6 +62,8 @@ export const RULES: readonly Rule[] = [
   outsideCalibration,
   scaledTooFar,
   correctedTwice,
+  plateOff,
+  plateOverdue,
   // the point
   offTarget,
   repeatsDisagree,

@@ -76,15 +76,35 @@ const run = z.strictObject({
   summary,
 });
 
+/** Shares of the certified flow are bare numbers: 0.01 is 1 %. */
+const plateCheck = z.strictObject({
+  line: position,
+  plate: z.nullable(z.string()),
+  bench: z.nullable(z.string()),
+  date: z.nullable(z.string()),
+  certified: z.nullable(quantity),
+  depression: z.nullable(quantity),
+  reference: z.nullable(z.string()),
+  readings: count,
+  flow: z.nullable(quantity),
+  difference: z.nullable(z.number()),
+  uncertainty: z.nullable(z.number()),
+  en: z.nullable(z.number()),
+  agrees: z.nullable(z.boolean()),
+  findings: z.array(z.string()),
+});
+
 /** `table --format json`. */
 export const tableReportSchema = z.strictObject({
   schemaVersion: z.literal(SCHEMA_VERSION),
   file: z.string(),
   runs: z.array(run),
+  plateChecks: z.array(plateCheck),
 });
 
 export type TableReport = z.infer<typeof tableReportSchema>;
 export type TableRun = z.infer<typeof run>;
+export type TablePlateCheck = z.infer<typeof plateCheck>;
 export type TablePoint = z.infer<typeof point>;
 
 // --- check ----------------------------------------------------------------------------------------------

@@ -1,5 +1,5 @@
 // What computing a run gives: every row, every averaged station, what falls back, and the summary. All in SI.
-import type { Row } from "./model.ts";
+import type { Plate, Row } from "./model.ts";
 import type { Setup } from "./setup.ts";
 
 /** Rows taken while the lift goes up, or comes down again. */
@@ -114,4 +114,29 @@ export interface RunResult {
   readonly falling: readonly Station[];
   readonly repeatability: Repeatability;
   readonly fallBacks: readonly FallBack[];
+}
+
+/** Readings of a check plate against what its certificate says. */
+export interface PlateResult {
+  /** As that of a run, but quoted at the certificate's depression and in its air. */
+  readonly setup: Setup;
+  /** Missing where it is not named or not found. */
+  readonly plate?: Plate;
+  readonly rows: readonly RowResult[];
+  /** Missing where the certificate or the readings do not say enough. */
+  readonly comparison?: PlateComparison;
+}
+
+/** Flows m3/s at the certificate's depression and in its air; shares of the certified flow. */
+export interface PlateComparison {
+  readonly certified: number;
+  /** Mean of the readings that count. */
+  readonly flow: number;
+  readonly readings: number;
+  /** `flow / certified - 1`. */
+  readonly difference: number;
+  /** Expanded uncertainty (k = 2) of the difference; missing where the plate does not state its own. */
+  readonly uncertainty?: number;
+  /** Normalised error, difference over its expanded uncertainty: beyond 1 the two do not agree. */
+  readonly en?: number;
 }

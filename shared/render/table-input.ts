@@ -1,10 +1,18 @@
 // What every kind of table is made from, so that they all are called alike.
-import type { RowResult, RunResult } from "../model/result.ts";
+import type { PlateResult, RowResult, RunResult } from "../model/result.ts";
+
+/** A plate check, the line of the file that it begins on, from 0, and the codes of the findings on that line. */
+export interface PlateInput {
+  readonly result: PlateResult;
+  readonly startLine: number;
+  readonly findings: readonly string[];
+}
 
 export interface TableInput {
   /** As it is to be printed, with `/`. */
   readonly file: string;
   readonly runs: readonly RunResult[];
+  readonly plates: readonly PlateInput[];
   /** The line of the file that the run's block begins on, from 0. */
   readonly startLine: (run: RunResult) => number;
   /** Codes of the findings that stand on a row, in the order in which they are to be shown. */

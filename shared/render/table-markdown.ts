@@ -1,12 +1,16 @@
 // Sets runs as Markdown, for reviews and notes.
 import { markdownText } from "./markdown.ts";
+import { PLATE_TABLE_HEAD, plateTable } from "./plate-table.ts";
 import { type RunTable, runTable, type TableColumn } from "./run-table.ts";
 import type { TableInput } from "./table-input.ts";
 
 /** One heading and one table a run, with what its numbers stand on above and its summary below. */
-export function tableMarkdown({ file, runs, findingsOf }: TableInput): string {
-  if (runs.length === 0) return `${markdownText(`${file}: no runs`)}\n`;
-  return runs.map((run) => runMarkdown(runTable(run, findingsOf))).join("\n");
+export function tableMarkdown({ file, runs, plates, findingsOf }: TableInput): string {
+  const blocks = runs.map((run) => runMarkdown(runTable(run, findingsOf)));
+  if (plates.length > 0) {
+    blocks.push(sectionMarkdown([["## Check plates"], [PLATE_TABLE_HEAD], tableLines(plateTable(plates))]));
+  }
+  return blocks.length === 0 ? `${markdownText(`${file}: no runs`)}\n` : blocks.join("\n");
 }
 
 function runMarkdown(table: RunTable): string {
@@ -20,6 +24,10 @@ function runMarkdown(table: RunTable): string {
     tableLines(table.averages),
     table.summary.map((line) => `- ${markdownText(line)}`),
   ];
+  return sectionMarkdown(sections);
+}
+
+function sectionMarkdown(sections: readonly (readonly string[])[]): string {
   return sections
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.map((line) => `${line}\n`).join(""))

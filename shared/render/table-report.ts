@@ -5,6 +5,7 @@ import { summary } from "../calc/summary.ts";
 import {
   type ReportQuantity,
   SCHEMA_VERSION,
+  type TablePlateCheck,
   type TablePoint,
   type TableReport,
   type TableRun,
@@ -14,15 +15,16 @@ import type { Setup } from "../model/setup.ts";
 import type { Quantity } from "../quantity/quantity.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { type DisplayUnits, displayUnits, unit } from "./display-units.ts";
+import { agrees } from "./plate-table.ts";
 import { resultUnit } from "./result-unit.ts";
 import { rounded } from "./rounded.ts";
-import type { TableInput } from "./table-input.ts";
+import type { PlateInput, TableInput } from "./table-input.ts";
 
 /**
  * The report of a file's runs, as JSON data: values in the units of the record and in SI, 12 significant digits, `null`
  * for what is not stated or cannot be computed. Void points are there and say so.
  */
-export function tableReport({ file, runs, startLine, findingsOf }: TableInput): TableReport {
+export function tableReport({ file, runs, plates, startLine, findingsOf }: TableInput): TableReport {
   return {
     schemaVersion: SCHEMA_VERSION,
     file,
@@ -33,7 +35,34 @@ export function tableReport({ file, runs, startLine, findingsOf }: TableInput): 
       );
       return { ...factsOf(run.setup), points, summary: summaryOf(run, units) };
     }),
+    plateChecks: plates.map(plateOf),
   };
+}
+
+function plateOf({ result, startLine, findings }: PlateInput): TablePlateCheck {
+  const { plate, setup, comparison } = result;
+  const certificate = plate?.flow;
+  const { difference, uncertainty, en } = comparison ?? {};
+  return {
+    line: startLine + 1,
+    plate: setup.run.id === "" ? null : setup.run.id,
+    bench: setup.bench?.id ?? null,
+    date: setup.date?.value ?? null,
+    certified: certificate === undefined ? null : written(certificate.flow),
+    depression: certificate === undefined ? null : written(certificate.depression),
+    reference: setup.reference?.value.name ?? null,
+    readings: comparison?.readings ?? 0,
+    flow: certificate === undefined ? null : reportedOrNull(comparison?.flow, certificate.flow.unit),
+    difference: roundedOrNull(difference),
+    uncertainty: roundedOrNull(uncertainty),
+    en: roundedOrNull(en),
+    agrees: difference === undefined || uncertainty === undefined ? null : agrees(difference, uncertainty),
+    findings: [...findings],
+  };
+}
+
+function roundedOrNull(value: number | undefined): number | null {
+  return value === undefined || !Number.isFinite(value) ? null : rounded(value);
 }
 
 function factsOf(setup: Setup): Omit<TableRun, "points" | "summary"> {

@@ -1,5 +1,6 @@
 // Sets runs as plain text for a terminal or a printer.
 import { printable } from "../text/printable.ts";
+import { PLATE_TABLE_HEAD, plateTable } from "./plate-table.ts";
 import { type RunTable, runTable, type TableColumn } from "./run-table.ts";
 import type { TableInput } from "./table-input.ts";
 
@@ -10,9 +11,11 @@ const INDENT = "  ";
  * The runs one after another, each with what its numbers stand on, its readings, the stations that are averages, and its
  * summary. Ends in a line end; no line ends in a blank, and no character of the record acts on a terminal.
  */
-export function tableText({ file, runs, findingsOf }: TableInput): string {
-  if (runs.length === 0) return `${printable(`${file}: no runs`)}\n`;
-  return runs.map((run) => runText(runTable(run, findingsOf))).join("\n");
+export function tableText({ file, runs, plates, findingsOf }: TableInput): string {
+  const blocks = runs.map((run) => runText(runTable(run, findingsOf)));
+  if (plates.length > 0)
+    blocks.push(sectionText([["check plates", INDENT + PLATE_TABLE_HEAD], columnLines(plateTable(plates))]));
+  return blocks.length === 0 ? `${printable(`${file}: no runs`)}\n` : blocks.join("\n");
 }
 
 function runText(table: RunTable): string {
@@ -28,6 +31,11 @@ function runText(table: RunTable): string {
       : [`${INDENT}averaged where there are several readings`, "", ...columnLines(table.averages)],
     table.summary.map((line) => INDENT + line),
   ];
+  return sectionText(sections);
+}
+
+/** Sections of lines with a blank line between them. */
+function sectionText(sections: readonly (readonly string[])[]): string {
   return sections
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.map((line) => `${printable(line).trimEnd()}\n`).join(""))

@@ -2,14 +2,16 @@
 
 import { outline } from "../../grammar/outline.ts";
 import { readLines } from "../../grammar/read-lines.ts";
-import { evaluateRuns } from "../../shared/calc/evaluate.ts";
+import { evaluateRuns, repeatabilities } from "../../shared/calc/evaluate.ts";
+import { evaluatePlateCheck, settlePlateCheck } from "../../shared/calc/plate-check.ts";
 import { type Find, settle } from "../../shared/calc/setup.ts";
 import type { Entities, Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
-import type { RunResult } from "../../shared/model/result.ts";
+import type { PlateResult, RunResult } from "../../shared/model/result.ts";
 
 /** What came of a file: its runs in order, and the line (from 0) that each run's block begins on. */
 export interface Evaluated {
   readonly runs: readonly RunResult[];
+  readonly plates: readonly PlateResult[];
   readonly startLine: (run: RunResult) => number;
 }
 
@@ -21,8 +23,15 @@ export function evaluateText(text: string): Evaluated {
   const session = entities.find((entity): entity is Session => entity.kind === "session");
   const runs = entities.filter((entity): entity is Run => entity.kind === "run");
   const starts = new Map(blocks.map(({ block, start }) => [block.entity, start]));
+  const setups = runs.map((run) => settle(run, session, find));
+  const repeatability = repeatabilities(setups);
   return {
-    runs: evaluateRuns(runs.map((run) => settle(run, session, find))),
+    runs: evaluateRuns(setups),
+    plates: entities.flatMap((entity) => {
+      if (entity.kind !== "plate-check") return [];
+      const settled = settlePlateCheck(entity, session, find);
+      return [evaluatePlateCheck(settled, repeatability(settled.setup))];
+    }),
     startLine: ({ setup }) => starts.get(setup.run) ?? 0,
   };
 }

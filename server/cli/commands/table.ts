@@ -1,9 +1,10 @@
 // `headnote table`: prints the results of a record's runs.
 import { tableCsv } from "../../../shared/render/table-csv.ts";
-import type { TableInput } from "../../../shared/render/table-input.ts";
+import type { PlateInput, TableInput } from "../../../shared/render/table-input.ts";
 import { tableMarkdown } from "../../../shared/render/table-markdown.ts";
 import { tableReport } from "../../../shared/render/table-report.ts";
 import { tableText } from "../../../shared/render/table-text.ts";
+import { plateChecksOf } from "../../analysis/plate-checks.ts";
 import type { ComputedRun } from "../../analysis/project.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import { type OpenRecord, openRecord } from "../open-record.ts";
@@ -41,17 +42,31 @@ export const table: Subcommand = {
     const record = await openRecord(call.args[0] ?? "", io);
     const runs = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || runs === undefined) return UNUSABLE;
-    io.out(FORMATS[textOption(call, "format") ?? ""]?.(tableInput(record, runs)) ?? "");
+    // Who asks for one run does not ask for the plate.
+    const plates = listOption(call, "run").length === 0 ? platesOf(record) : [];
+    io.out(FORMATS[textOption(call, "format") ?? ""]?.(tableInput(record, runs, plates)) ?? "");
     return FINE;
   },
 };
 
-function tableInput({ shown, findings }: OpenRecord, runs: readonly ComputedRun[]): TableInput {
+function platesOf({ analysis, findings }: OpenRecord): readonly PlateInput[] {
+  return plateChecksOf(analysis).map(({ placed: { start }, result }) => {
+    const own = findings.filter(({ finding }) => finding.span.line === start);
+    return { result, startLine: start, findings: own.map(({ finding }) => finding.code) };
+  });
+}
+
+function tableInput(
+  { shown, findings }: OpenRecord,
+  runs: readonly ComputedRun[],
+  plates: readonly PlateInput[],
+): TableInput {
   const starts = new Map(runs.map(({ placed, result }) => [result, placed.start]));
   const codes = new Map(runs.map((run) => [run.result, rowFindings(run, findings)]));
   return {
     file: shown,
     runs: runs.map(({ result }) => result),
+    plates,
     startLine: (run) => starts.get(run) ?? 0,
     findingsOf: (run, row) => codes.get(run)?.get(row) ?? [],
   };

@@ -56,6 +56,12 @@ describe("the published schema of a table", () => {
     ["no runs", ""],
     ["a run that says nothing", "run r"],
     ["a metric exhaust port", smallRecord({ port: ["side exhaust", "valve 38 mm"], rows: ["0.1 28 50"] })],
+    [
+      "check plates that are known, unknown and not named",
+      smallRecord({
+        more: "plate p1\nflow 50 cfm at 28 inH2O in isa\nuncertainty 1 %\nplate-check p1\ndepression[inH2O] flow[cfm]\n28 51\nplate-check p2\nplate-check",
+      }),
+    ],
     ["rows without readings", smallRecord({ rows: ["- - -", "0.1 0 0"] })],
   ])("accepts %s", (_, text) => {
     checkValid("table", tableReport(tableInput(text)));

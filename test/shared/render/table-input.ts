@@ -8,7 +8,13 @@ export function tableInput(
   text: string,
   codes: (row: RowResult) => readonly string[] = () => [],
 ): TableInput {
-  return { file: "a.headnote", ...evaluateText(text), findingsOf: (_, row) => codes(row) };
+  const { plates, ...evaluated } = evaluateText(text);
+  return {
+    file: "a.headnote",
+    ...evaluated,
+    plates: plates.map((result) => ({ result, startLine: 0, findings: [] })),
+    findingsOf: (_, row) => codes(row),
+  };
 }
 
 /** Texts that would steer a terminal, a spreadsheet, Markdown or a page if they were not kept from it. */

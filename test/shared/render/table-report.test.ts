@@ -87,7 +87,7 @@ describe("the report of a table", () => {
   });
 
   test("is valid without runs, and for a run without rows, bench or port", () => {
-    expect(reportOf("")).toEqual({ schemaVersion: 1, file: "a.headnote", runs: [] });
+    expect(reportOf("")).toEqual({ schemaVersion: 1, file: "a.headnote", runs: [], plateChecks: [] });
     const run = firstRun("run r");
     expect(run.points).toEqual([]);
     expect(run.summary).toEqual({ peak: null, mean: null, bands: null, eventMean: null, time: null });
