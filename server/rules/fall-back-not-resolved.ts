@@ -1,20 +1,12 @@
 // Flow that falls while the valve still opens, by no more than chance may do.
 import { INTAKE_SESSION } from "./examples.ts";
-import { fallPlace } from "./fall-back.ts";
+import { fallBackPlace, type UnresolvedArgs, unresolvedArgs, unresolvedMessage } from "./fall-back-words.ts";
 import { rule } from "./rule.ts";
-import { liftWords, percent } from "./words.ts";
 
-export const fallBackNotResolved = rule<{
-  depth: string;
-  lift: string;
-  chance: string;
-  readings: number;
-  lifts: string;
-}>({
+export const fallBackNotResolved = rule<UnresolvedArgs>({
   code: "fall-back-not-resolved",
   severity: "hint",
-  message: ({ depth, lift, chance }) =>
-    `flow drops ${depth} after ${lift}, which is not resolved: chance alone gives ${chance} here`,
+  message: unresolvedMessage,
   help: ({ readings, lifts }) =>
     `${readings} readings in all at each of ${lifts} would resolve a drop of this size`,
   what: "Corrected flow drops while the valve opens further, but by less than a flat curve of as many stations may do by chance.",
@@ -35,21 +27,8 @@ export const fallBackNotResolved = rule<{
 `,
   checkRun(result, report) {
     for (const fall of result.fallBacks) {
-      if (fall.resolved) continue;
-      const place = fallPlace(result, fall);
-      const lowest = fall.deepest.rows[0];
-      if (place === undefined || lowest === undefined) continue;
-      report(
-        place.span,
-        {
-          depth: percent(fall.depth),
-          lift: place.onset,
-          chance: percent(fall.chance),
-          readings: fall.readingsNeeded,
-          lifts: `${place.onset} and ${liftWords(result.setup.run, lowest)}`,
-        },
-        { related: place.related },
-      );
+      const place = fall.resolved ? undefined : fallBackPlace(fall);
+      if (place !== undefined) report(place.span, unresolvedArgs(result, fall), { related: place.related });
     }
   },
 });

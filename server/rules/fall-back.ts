@@ -1,25 +1,13 @@
 // Flow that falls while the valve still opens, by more than chance.
 
-import type { FallBack, RunResult } from "../../shared/model/result.ts";
-import { fromSI } from "../../shared/quantity/unit.ts";
-import { displayUnits } from "../../shared/render/display-units.ts";
 import { INTAKE_SESSION } from "./examples.ts";
-import { rowSpan } from "./places.ts";
+import { type FallBackArgs, fallBackArgs, fallBackMessage, fallBackPlace } from "./fall-back-words.ts";
 import { rule } from "./rule.ts";
-import { figures, liftOf, liftWords, percent } from "./words.ts";
 
-export const fallBack = rule<{
-  depth: string;
-  lift: string;
-  flows: string;
-  chance: string;
-  recovery: string;
-  repeat: string;
-}>({
+export const fallBack = rule<FallBackArgs>({
   code: "fall-back",
   severity: "warning",
-  message: ({ depth, lift, flows, chance, recovery }) =>
-    `flow falls back ${depth} after ${lift} (${flows}; chance alone gives ${chance} here)${recovery}`,
+  message: fallBackMessage,
   help: ({ repeat }) => `repeat ${repeat}; if it stays, look at the short side`,
   what: "Corrected flow drops while the valve opens further, by more than a flat curve of as many stations does by chance in 5 % of sweeps.",
   why: "A healthy curve flattens. One that drops has let go of a wall, mostly of the short side, and an engine will find that too.",
@@ -39,51 +27,8 @@ export const fallBack = rule<{
 `,
   checkRun(result, report) {
     for (const fall of result.fallBacks) {
-      if (!fall.resolved) continue;
-      const place = fallPlace(result, fall);
-      if (place === undefined) continue;
-      const { flow } = displayUnits(result.setup);
-      const [from, to] = [fall.onset, fall.deepest].map((station) => figures(fromSI(station.flow, flow)));
-      report(
-        place.span,
-        {
-          depth: percent(fall.depth),
-          lift: place.onset,
-          flows: `${from} \u2192 ${to} ${flow.symbol}`,
-          chance: percent(fall.chance),
-          recovery: recoveryWords(result, fall),
-          repeat: place.repeat,
-        },
-        { related: place.related },
-      );
+      const place = fall.resolved ? fallBackPlace(fall) : undefined;
+      if (place !== undefined) report(place.span, fallBackArgs(result, fall), { related: place.related });
     }
   },
 });
-
-function recoveryWords(result: RunResult, { recovery }: FallBack): string {
-  const row = recovery?.rows[0];
-  return row === undefined ? "; it does not recover" : `; it recovers at ${liftWords(result.setup.run, row)}`;
-}
-
-/** Where a fall is marked, and the lifts to read again: halfway behind the onset, and the station behind it. */
-export function fallPlace(result: RunResult, { onset, deepest, last }: FallBack) {
-  const first = onset.rows[0];
-  const lowest = deepest.rows[0];
-  const end = last.rows[0];
-  if (first === undefined || lowest === undefined || end === undefined) return undefined;
-  const { rising, setup } = result;
-  const next = rising[rising.indexOf(onset) + 1];
-  const { lift } = displayUnits(setup);
-  const lifts = next === undefined ? [] : [(onset.lift + next.lift) / 2, next.lift];
-  const repeat = lifts.map((value) => liftOf(value, lift)).join(" and ");
-  const related = [
-    { span: rowSpan(first.row), message: "the onset" },
-    ...(end === lowest ? [] : [{ span: rowSpan(end.row), message: "up to here" }]),
-  ];
-  return {
-    span: rowSpan(lowest.row),
-    onset: liftWords(result.setup.run, first),
-    repeat: `${repeat} ${lift.symbol}`,
-    related,
-  };
-}

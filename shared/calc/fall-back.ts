@@ -45,10 +45,14 @@ function report(
 
   const lower = stations.slice(onsetIndex + 1, end);
   let deepest = last;
-  let largest = 0;
+  let clearest = last;
+  let largest = drop(last) / unit(last);
   for (const station of lower) {
     if (drop(station) > drop(deepest)) deepest = station;
-    largest = Math.max(largest, drop(station) / unit(station));
+    const units = drop(station) / unit(station);
+    if (units <= largest) continue;
+    clearest = station;
+    largest = units;
   }
   if (largest < 1) return;
   const flat = stations.findIndex((station) => station.flow >= SHARE_OF_FLAT * onset.flow);
@@ -65,6 +69,7 @@ function report(
     chance: limit * unit(deepest),
     stations: k,
     resolved: largest > limit,
+    clearest: { station: clearest, drop: drop(clearest), chance: limit * unit(clearest) },
     readingsNeeded: Math.floor(2 * ((limit * deviation) / depth) ** 2) + 1,
   });
 }

@@ -88,7 +88,10 @@ export interface FallBack {
   /** What a flat curve of `stations` stations exceeds by chance in 5 % of sweeps at the deepest station, relative. */
   readonly chance: number;
   readonly stations: number;
+  /** Resolved if any of its stations is: of unequally repeated ones that need not be the deepest. */
   readonly resolved: boolean;
+  /** The station whose drop stands furthest beyond chance, with both relative to the onset. */
+  readonly clearest: { readonly station: Station; readonly drop: number; readonly chance: number };
   /** Readings in all at each of the two stations that would resolve an unresolved drop. */
   readonly readingsNeeded: number;
 }

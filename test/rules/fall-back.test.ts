@@ -1,6 +1,6 @@
 // How a fall-back is told: where it is marked, what else it points to, and what is done about it.
 import { describe, expect, test } from "vitest";
-import { checkRecord, codesOf, findingOf, record } from "../kit/check-record.ts";
+import { checkRecord, codesOf, findingOf, HEAD, record } from "../kit/check-record.ts";
 
 const rows = (...flows: readonly string[]) => flows.map((flow, index) => `0.${index + 3}00 28.0 ${flow}`);
 
@@ -65,6 +65,39 @@ describe("a fall-back", () => {
         0.700    28.0              183.0
       # ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning[fall-back]
     `);
+  });
+
+  test("that recovers is marked up to where it does", () => {
+    const fixture = record({ rows: rows("150.0", "185.0", "178.0", "190.0") });
+    expect(lifts(fixture, "fall-back")).toEqual({
+      at: "0.500",
+      related: ["the onset 0.400", "recovered here 0.600"],
+    });
+  });
+
+  test("whose deepest station was read less often names the one that resolves it", () => {
+    const fixture = record({
+      rows: [
+        ...rows("150.0", "185.0"),
+        ...Array.from({ length: 3 }, () => "0.400 28.0 185.0"),
+        ...Array.from({ length: 4 }, () => "0.500 28.0 183.2"),
+        "0.600 28.0 183.1",
+      ],
+    });
+    // sqrt(1/4 + 1/4) · 2.0808 · 0.4 % = 0.589 %, against 1.8/185 = 0.973 %; at 0.600 in sqrt(1/4 + 1) gives 0.931 %.
+    const { message } = findingOf(fixture, "fall-back");
+    expect(message).toContain("falls back 1.0 % after 0.400 in (185.0 → 183.1 cfm; chance alone gives");
+    expect(message).toContain("chance alone gives 0.93 % here");
+    const once = fixture.replace("0.600 28.0 183.1", "0.600 28.0 183.3\n0.600 28.0 183.1");
+    expect(findingOf(once, "fall-back").message).toContain("here)");
+  });
+
+  test("belongs to its own cylinder: another one's readings make none of it, and take none away", () => {
+    const fixture = record({ run: ["cylinder 1"], rows: rows("150.0", "185.0", "178.0", "180.0") });
+    const two = `${fixture}\nrun r2\ncylinder 2\n${HEAD}\n${rows("150.0", "185.0", "191.0", "192.0").join("\n")}`;
+    const three = `${two}\nrun r3\ncylinder 3\n${HEAD}\n${rows("150.0", "185.0", "179.0", "180.0").join("\n")}`;
+    expect(codesOf(two)).toEqual(["fall-back"]);
+    expect(codesOf(three)).toEqual(["fall-back", "fall-back"]);
   });
 
   test("is told in the units of the record", () => {

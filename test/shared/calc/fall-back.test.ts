@@ -2,29 +2,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fallBacks } from "../../../shared/calc/fall-back.ts";
 import { flatDropQuantile } from "../../../shared/calc/flat-drop.ts";
-import type { FallBack, Repeatability, Station } from "../../../shared/model/result.ts";
+import type { FallBack, Repeatability } from "../../../shared/model/result.ts";
 import { evaluateRun } from "../../kit/evaluate.ts";
-import { rowResult } from "../../kit/row-result.ts";
+import { known, stations } from "../../kit/stations.ts";
 import { AS_CAST } from "../sample-record.ts";
 import { checkClose } from "./close.ts";
 import { seededNormals } from "./seeded-normals.ts";
-
-const ROW = rowResult();
-
-/** Stations at lifts 1, 2, 3 …; `readings` are the rows averaged at each, one where not given. */
-function stations(flows: readonly number[], readings: readonly number[] = []): Station[] {
-  return flows.map((flow, index) => ({
-    lift: index + 1,
-    flow,
-    rows: Array.from({ length: readings[index] ?? 1 }, () => ROW),
-    slope: 0,
-    uncertainty: 0.01,
-  }));
-}
-
-function known(deviation: number): Repeatability {
-  return { deviation, source: "bench" };
-}
 
 function judge(flows: readonly number[], deviation: number, readings?: readonly number[]): FallBack[] {
   return fallBacks(stations(flows, readings), known(deviation));
@@ -67,6 +50,13 @@ describe("where a fall-back begins and ends", () => {
 
   test("of equally high stations from the later", () => {
     expect(places(judge([50, 100, 100, 97], 0.001))).toEqual([[3, 4, 4, 0]]);
+  });
+
+  test("counts an equal station as reached: the onset has recovered there and begins anew", () => {
+    expect(places(judge([100, 98, 100, 97], 0.001))).toEqual([
+      [1, 2, 2, 3],
+      [3, 4, 4, 0],
+    ]);
   });
 
   test("to the first station that reaches the onset again", () => {
@@ -129,6 +119,25 @@ describe("whether a fall-back is resolved", () => {
     expect(counts([50, 100, 90])).toEqual([2]);
     // The second onset has a flat of its own, which begins later.
     expect(counts([100, 97, 110, 105, 100, 120])).toEqual([6, 4]);
+  });
+
+  test("the station that stands furthest beyond chance need not be the deepest", () => {
+    // Units of 1 %: 2.1/sqrt(1/4 + 1/4) = 2.97 and 2.2/sqrt(1/4 + 1) = 1.97, by hand.
+    const [fall] = judge([100, 97.9, 97.8], 0.01, [4, 4, 1]);
+    expect(fall?.deepest.lift).toBe(3);
+    expect(fall?.clearest.station.lift).toBe(2);
+    checkClose(fall?.clearest.drop, 0.021, 1e-9);
+    checkClose(fall?.clearest.chance, 2.0808 * 0.01 * Math.SQRT1_2, 1e-4);
+  });
+
+  test("has a limit for sweeps of any length: 60 and 1000 stations, above that of 59 and 999", () => {
+    const flat = (count: number) => [...Array.from({ length: count - 1 }, () => 100), 96];
+    for (const count of [60, 1000]) {
+      const chance = (k: number) => judge(flat(k), 0.01, undefined)[0]?.chance ?? 0;
+      expect(judge(flat(count), 0.01)[0]?.stations).toBe(count);
+      checkClose(chance(count), (flatDropQuantile(count) ?? 0) * 0.01 * Math.SQRT2, 1e-9);
+      expect(chance(count)).toBeGreaterThan(chance(count - 1));
+    }
   });
 
   test("a pooled deviation of 4 degrees of freedom widens the limit by 2.1318/1.6449 (tables of Student's t)", () => {
