@@ -20,6 +20,12 @@ const service = createService({ files: diskFiles(), config: () => DEFAULT_CONFIG
 const INTENDED: Readonly<Record<string, readonly string[]>> = {
   "first.headnote": ["fall-back"],
   "ironside-eight/2026-03-07-as-cast.headnote": ["fall-back"],
+  "ironside-eight/2026-03-08-as-cast-cabinet.headnote": ["flat-top"],
+  "ironside-eight/2026-03-14-as-cast-up-and-down.headnote": [
+    "fall-back",
+    "direction-dependent",
+    "direction-dependent",
+  ],
   "ironside-eight/2026-03-21-short-side.headnote": ["fall-back-not-resolved"],
   "ironside-eight/2026-05-16-exhaust-as-cast.headnote": ["off-target"],
   "ironside-eight/2026-10-03-back-again.headnote": ["repeats-disagree"],

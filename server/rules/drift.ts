@@ -2,7 +2,7 @@
 
 import { isUsable } from "../../shared/calc/evaluate.ts";
 import { widening } from "../../shared/calc/repeatability.ts";
-import type { RowResult, RunResult } from "../../shared/model/result.ts";
+import { returnRow } from "../../shared/calc/return-row.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
@@ -48,12 +48,3 @@ export const drift = rule<{ change: string; lift: string; limit: string }>({
     report(rowSpan(back.row), args, { related });
   },
 });
-
-/** The last usable row of a run, if it returns to the first one's lift after others in between. */
-export function returnRow({ rows }: RunResult): RowResult | undefined {
-  const first = rows.find(isUsable);
-  const last = rows.findLast(isUsable);
-  if (first === undefined || last === undefined || first === last || first.lift !== last.lift)
-    return undefined;
-  return rows.some((row) => isUsable(row) && row.lift !== first.lift) ? last : undefined;
-}

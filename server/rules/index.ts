@@ -3,11 +3,13 @@ import { adapterOffBore } from "./adapter-off-bore.ts";
 import { altimeterAsStation } from "./altimeter-as-station.ts";
 import { benchNeeds } from "./bench-needs.ts";
 import { correctedTwice } from "./corrected-twice.ts";
+import { directionDependent } from "./direction-dependent.ts";
 import { drift } from "./drift.ts";
 import { duplicateId } from "./duplicate-id.ts";
 import { expectationMissed } from "./expectation-missed.ts";
 import { fallBack } from "./fall-back.ts";
 import { fallBackNotResolved } from "./fall-back-not-resolved.ts";
+import { flatTop } from "./flat-top.ts";
 import { implausibleCd } from "./implausible-cd.ts";
 import { impossible } from "./impossible.ts";
 import { includeCycle } from "./include-cycle.ts";
@@ -75,5 +77,7 @@ export const RULES: readonly Rule[] = [
   // the port
   fallBack,
   fallBackNotResolved,
+  flatTop,
+  directionDependent,
   expectationMissed,
 ];

@@ -2,8 +2,8 @@
 
 import { rangeQuantile } from "../../shared/calc/range-of-normals.ts";
 import { widening } from "../../shared/calc/repeatability.ts";
+import { returnRow } from "../../shared/calc/return-row.ts";
 import type { Station } from "../../shared/model/result.ts";
-import { returnRow } from "./drift.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";

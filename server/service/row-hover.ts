@@ -15,6 +15,7 @@ import { shownNumber, shownRatio, shownUncertainty } from "../../shared/render/s
 import type { ComputedRun } from "../analysis/project.ts";
 import { figures, inUnit, percent } from "../rules/words.ts";
 import { escaped } from "./markdown.ts";
+import { portWords } from "./port-words.ts";
 
 /** Markdown for a reading; all text of the record in it is escaped. */
 export function rowHover({ result }: ComputedRun, row: RowResult): string {
@@ -36,10 +37,15 @@ export function rowHover({ result }: ComputedRun, row: RowResult): string {
   return [
     head,
     values.join(" · "),
+    portWords(result, row)
+      .map((words) => escaped(words))
+      .join("\n\n"),
     chain(row, result)
       .map((step) => `- ${step}`)
       .join("\n"),
-  ].join("\n\n");
+  ]
+    .filter((part) => part !== "")
+    .join("\n\n");
 }
 
 /** The steps from the display to corrected flow, each with its numbers. */

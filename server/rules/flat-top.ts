@@ -1,0 +1,41 @@
+// A flat top that the bench crept up to: a question, not an answer.
+
+import { flatTop as findFlatTop } from "../../shared/calc/flat-top.ts";
+import { INTAKE_SESSION } from "./examples.ts";
+import { type FlatTopArgs, flatTopArgs, flatTopMessage, flatTopPlace } from "./flat-top-words.ts";
+import { rule } from "./rule.ts";
+
+const SLOW_SESSION = INTAKE_SESSION.replace(
+  "  repeat     0.4 %\n",
+  "  repeat     0.4 %\n  quick      2.0 s\n",
+);
+
+export const flatTop = rule<FlatTopArgs>({
+  code: "flat-top",
+  severity: "warning",
+  message: flatTopMessage,
+  help: ({ lift }) =>
+    `a slow approach may carry air that would let go: open from shut at full speed at ${lift}, or take a trace there`,
+  what: "The top of the curve is flat, geometry does not explain it, and the bench was slow to come up to its depression there.",
+  why: "A slow approach can carry air round a short side that lets go when the speed comes quickly, as in an engine: the curve then only goes flat.",
+  bad: `${SLOW_SESSION}run r1
+  lift[in]  depression[inH2O]  flow[cfm]  settle[s]
+     0.300               28.0      150.0        5.1
+     0.400               28.0      185.0        6.0
+     0.500               28.0      185.9        7.4
+     0.600               28.0      185.6        6.8
+`,
+  good: `${SLOW_SESSION}run r1
+  lift[in]  depression[inH2O]  flow[cfm]  settle[s]
+     0.300               28.0      150.0        1.3
+     0.400               28.0      185.0        1.5
+     0.500               28.0      185.9        1.6
+     0.600               28.0      185.6        1.6
+`,
+  checkRun(result, report) {
+    const flat = findFlatTop(result);
+    const place = flat && flatTopPlace(flat);
+    if (flat !== undefined && place !== undefined)
+      report(place.span, flatTopArgs(result, flat), { related: place.related });
+  },
+});

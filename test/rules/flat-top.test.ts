@@ -1,0 +1,76 @@
+// How a flat top and a lift with two flows are told.
+import { describe, expect, test } from "vitest";
+import { BENCH, codesOf, findingOf, record } from "../kit/check-record.ts";
+
+const HEAD = "lift[in]  depression[inH2O]  flow[cfm]  settle[s]";
+const bench = [...BENCH, "quick 2 s"];
+const slow = (settle: string) =>
+  record({
+    bench,
+    head: HEAD,
+    rows: [
+      "0.300 28.0 150.0 1.3",
+      "0.400 28.0 185.0 1.4",
+      `0.500 28.0 185.9 ${settle}`,
+      "0.600 28.0 185.6 1.5",
+    ],
+  });
+
+describe("a flat top", () => {
+  test("is marked where the approach took longest, from its first station to its last", () => {
+    const { finding } = findingOf(slow("7.4"), "flat-top");
+    const lines = slow("7.4").split("\n");
+    expect(lines[finding.span.line]).toContain("0.500");
+    expect(finding.related.map(({ span, message }) => `${message} ${lines[span.line]?.slice(0, 5)}`)).toEqual(
+      ["flat from here 0.400", "up to here 0.600"],
+    );
+  });
+
+  test("says how flat, how slow, and what to do", () => {
+    const { message, help, severity } = findingOf(slow("7.4"), "flat-top");
+    expect(severity).toBe("warning");
+    // 185.6/185.0 = +0.324 %; 1.645 · 0.4 % · sqrt(2) = 0.931 %, by hand.
+    expect(message).toBe(
+      "flow is flat from 0.400 in to 0.600 in (185.0 → 185.6 cfm, +0.32 %; chance alone gives 0.93 %) on a slow approach: 7.4 s at 0.500 in, quick is 2 s",
+    );
+    expect(help).toBe(
+      "a slow approach may carry air that would let go: open from shut at full speed at 0.500 in, or take a trace there",
+    );
+  });
+
+  test("is not questioned on a quick approach", () => {
+    expect(codesOf(slow("2.0"))).toEqual([]);
+  });
+
+  test("names the limit that it took where the bench does not say what is quick", () => {
+    const usual = slow("7.4").replace("quick 2 s", "settle 1.5 s");
+    expect(findingOf(usual, "flat-top").message).toContain("1.5 times the usual settle is 2.25 s");
+  });
+});
+
+describe("a lift with two flows", () => {
+  const loop = [
+    "0.200 28.0 108.0",
+    "0.300 28.0 150.0",
+    "0.400 28.0 178.0",
+    "0.300 28.0 146.5",
+    "0.200 28.0 108.0",
+  ];
+
+  test("is marked on the way down, and points to the way up", () => {
+    const fixture = record({ rows: loop });
+    expect(codesOf(fixture)).toEqual(["direction-dependent"]);
+    const { finding, message } = findingOf(fixture, "direction-dependent");
+    const lines = fixture.split("\n");
+    expect(lines[finding.span.line]).toContain("146.5");
+    expect(finding.related.map(({ span }) => lines[span.line])).toEqual(["0.300 28.0 150.0"]);
+    expect(message).toBe(
+      "at 0.300 in the flow is 2.3 % lower on the way down (150.0 → 146.5 cfm; chance alone gives 1.1 %)",
+    );
+  });
+
+  test("may pass more on the way down too", () => {
+    const fixture = record({ rows: loop.map((row) => row.replace("146.5", "153.5")) });
+    expect(findingOf(fixture, "direction-dependent").message).toContain("2.3 % higher on the way down");
+  });
+});
