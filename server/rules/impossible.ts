@@ -27,13 +27,14 @@ export const impossible = rule<{ effective: string; area: string; geometric: str
 `,
   checkRun(result, report) {
     const { area } = displayUnits(result.setup);
-    for (const { row, impossible: found, uncertainty = 0 } of result.rows) {
+    for (const row of result.rows) {
+      const { impossible: found } = row;
       if (found === undefined) continue;
-      report(rowSpan(row), {
+      report(rowSpan(row.row), {
         effective: inUnit(found.effective, area),
         area: found.area,
         geometric: inUnit(found.geometric, area),
-        uncertainty: percent(uncertainty),
+        uncertainty: percent(row.uncertainty ?? 0),
       });
     }
   },

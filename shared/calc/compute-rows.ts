@@ -1,8 +1,9 @@
 // Computes the rows of a run one by one: flow, mass flow, effective area, and what their written digits are worth.
-import type { Draft } from "../model/model.ts";
+import type { Row } from "../model/model.ts";
 import type { RowResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { columnValues, columnWords } from "./column-values.ts";
+import { ComputedRow } from "./computed-row.ts";
 import { type ChainInput, type FlowChain, flowChain, leakNumber } from "./flow-chain.ts";
 import { findMeter } from "./meters/index.ts";
 import { effectiveArea } from "./nozzle-flow.ts";
@@ -10,7 +11,7 @@ import { contribution, digitUncertainty, stepFor } from "./sensitivity.ts";
 import { testPressures } from "./test-pressures.ts";
 
 /** Rows on their way: what they say of each other (branch, slips, means) is still to come. */
-export type Rows = readonly Draft<RowResult>[];
+export type Rows = readonly ComputedRow[];
 
 /** The rows of a run, each by itself. */
 export function computeRows(setup: Setup): Rows {
@@ -23,40 +24,41 @@ export function computeRows(setup: Setup): Rows {
   const chain = flowChain(setup);
   const leak = leakNumber(setup);
   const air = setup.air.value;
-  const steps = { leak: leakStep(setup), density: densityUncertainty(setup) };
+  const direction = setup.direction.value;
+
+  const inputOf = (row: Row): ChainInput | undefined => {
+    const depression = depressions?.value(row);
+    const display = displays?.value(row);
+    if (depression === undefined || display === undefined) return undefined;
+    return { display, depression, leak, density: air.density, range: ranges?.(row) };
+  };
+  const variance = ({ row, flow }: RowResult): number => {
+    const input = inputOf(row);
+    if (chain === undefined || input === undefined || flow === undefined) return 0;
+    return writtenVariance(chain, input, flow.corrected, {
+      leak: leakStep(setup),
+      density: densityUncertainty(setup),
+      display: digitUncertainty(displays?.step(row) ?? 0),
+      depression: digitUncertainty(depressions?.step(row) ?? 0),
+    });
+  };
 
   return (table?.rows ?? []).map((row) => {
     const lift = lifts?.value(row);
     const depression = depressions?.value(row);
-    const display = displays?.value(row);
-    const result: Draft<RowResult> = {
-      row,
-      lift,
-      depression,
-      flow: undefined,
-      massFlow: undefined,
-      effectiveArea: undefined,
-      variance: 0,
-      branch: undefined,
-      slip: undefined,
-      impossible: undefined,
-      uncertainty: undefined,
-    };
-    if (chain === undefined || depression === undefined || display === undefined) return result;
-    const input = { display, depression, leak, density: air.density, range: ranges?.(row) };
-    result.flow = chain.flow(input);
-    if (result.flow === undefined) return result;
-    result.massFlow = air.density * result.flow.port;
-    const { p0, rho0, ratio } = testPressures(setup.direction.value, air, depression);
-    result.effectiveArea = effectiveArea(result.massFlow, p0, rho0, ratio);
-    result.variance = writtenVariance(chain, input, result.flow.corrected, {
-      ...steps,
-      display: digitUncertainty(displays?.step(row) ?? 0),
-      depression: digitUncertainty(depressions?.step(row) ?? 0),
-    });
-    return result;
+    const input = inputOf(row);
+    const flow = input && chain?.flow(input);
+    if (input === undefined || flow === undefined) {
+      return new ComputedRow({ row, lift, depression, ...NO_FLOW }, variance);
+    }
+    const massFlow = air.density * flow.port;
+    const { p0, rho0, ratio } = testPressures(direction, air, input.depression);
+    const area = effectiveArea(massFlow, p0, rho0, ratio);
+    return new ComputedRow({ row, lift, depression, flow, massFlow, effectiveArea: area }, variance);
   });
 }
+
+const NO_FLOW = { flow: undefined, massFlow: undefined, effectiveArea: undefined };
 
 /** Standard uncertainties of what a row puts in. */
 type Uncertainties = Readonly<Record<(typeof UNCERTAIN)[number], number>>;

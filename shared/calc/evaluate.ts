@@ -1,9 +1,10 @@
 // Computes the runs of a file: rows, branches, averaged stations, their uncertainties, and where flow falls back.
 import type { Bench, Port } from "../model/model.ts";
-import type { Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
+import type { Branch, Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { branches } from "./branches.ts";
 import { computeRows, type Rows } from "./compute-rows.ts";
+import type { OfRow } from "./computed-row.ts";
 import { fallBacks } from "./fall-back.ts";
 import { portArea } from "./port-areas.ts";
 import { repeatabilityOf } from "./repeatability.ts";
@@ -101,11 +102,7 @@ function judge(setup: Setup, rows: Rows, repeatability: Repeatability): RunResul
     scale: (setup.bench?.uncertainty?.value ?? 0) / 2,
   };
   let stations = average(rows, terms);
-  setUncertainties(rows, stations, terms);
-  if (markImpossible(rows, setup.port)) {
-    stations = average(rows, terms);
-    setUncertainties(rows, stations, terms);
-  }
+  if (markImpossible(rows, setup.port)) stations = average(rows, terms);
   const { rising, falling } = stations;
   return { setup, rows, rising, falling, repeatability, fallBacks: fallBacks(rising, repeatability) };
 }
@@ -115,23 +112,31 @@ interface Stations {
   readonly falling: readonly Station[];
 }
 
+/** The stations of a run, which its rows take their uncertainties from. */
 function average(rows: Rows, terms: StationTerms): Stations {
   const usable = rows.filter(isUsable);
-  return { rising: stationsOf("rising", usable, terms), falling: stationsOf("falling", usable, terms) };
+  const stations = {
+    rising: stationsOf("rising", usable, terms),
+    falling: stationsOf("falling", usable, terms),
+  };
+  const ofRow = uncertaintyOf(stations, terms);
+  for (const row of rows) row.uncertainBy(ofRow);
+  return stations;
 }
 
 /** A row by itself: one reading, on the slope of its own branch. */
-function setUncertainties(rows: Rows, stations: Stations, terms: StationTerms): void {
-  const slopes = {
-    rising: new Map(stations.rising.map((station) => [station.lift, station.slope])),
-    falling: new Map(stations.falling.map((station) => [station.lift, station.slope])),
-  };
-  for (const row of rows) {
-    if (row.flow === undefined) continue;
+function uncertaintyOf(stations: Stations, terms: StationTerms): OfRow<number> {
+  let byLift: Readonly<Record<Branch, ReadonlyMap<number, Station>>> | undefined;
+  return ({ lift, branch, flow, variance }) => {
+    byLift ??= { rising: liftMap(stations.rising), falling: liftMap(stations.falling) };
     // A void row belongs to no branch; it stands on the slope of the rising one.
-    const slope = slopes[row.branch ?? "rising"].get(row.lift ?? Number.NaN) ?? 0;
-    row.uncertainty = expanded(row.flow.corrected, slope, row.variance, 1, terms);
-  }
+    const slope = byLift[branch ?? "rising"].get(lift ?? Number.NaN)?.slope ?? 0;
+    return expanded(flow?.corrected ?? Number.NaN, slope, variance, 1, terms);
+  };
+}
+
+function liftMap(stations: readonly Station[]): ReadonlyMap<number, Station> {
+  return new Map(stations.map((station) => [station.lift, station]));
 }
 
 function markImpossible(rows: Rows, port: Port | undefined): boolean {
@@ -141,6 +146,8 @@ function markImpossible(rows: Rows, port: Port | undefined): boolean {
     if (row.row.void !== undefined || row.lift === undefined || row.effectiveArea === undefined) continue;
     const limit = leastArea(port, row.lift);
     if (limit === undefined) continue;
+    // The uncertainty is asked for only where it can matter.
+    if (row.effectiveArea <= limit.geometric) continue;
     if (row.effectiveArea * (1 - (row.uncertainty ?? 0)) > limit.geometric) {
       row.impossible = { ...limit, effective: row.effectiveArea };
       any = true;

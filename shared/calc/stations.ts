@@ -11,46 +11,65 @@ export interface StationTerms {
   readonly scale: number;
 }
 
-interface Group {
-  readonly lift: number;
-  readonly rows: RowResult[];
-  flow: number;
-  variance: number;
-}
-
 /** The stations of one branch by rising lift; `rows` are those that may be used. Means are arithmetic. */
 export function stationsOf(branch: Branch, rows: readonly RowResult[], terms: StationTerms): Station[] {
-  const groups = new Map<number, Group>();
-  for (const result of rows) {
-    const { lift, flow, variance } = result;
-    if (result.branch !== branch || lift === undefined || flow === undefined) continue;
-    const group = groups.get(lift);
-    if (group === undefined) groups.set(lift, { lift, rows: [result], flow: flow.corrected, variance });
-    else {
-      group.rows.push(result);
-      group.flow += flow.corrected;
-      group.variance += variance;
+  const own = rows.filter((row) => row.branch === branch && row.lift !== undefined && row.flow !== undefined);
+  const stations: AveragedStation[] = [];
+  let group: RowResult[] = [];
+  for (const row of inOrder(own)) {
+    if (row.lift !== group[0]?.lift) {
+      if (group.length > 0) stations.push(new AveragedStation(group, stations, terms));
+      group = [];
     }
+    group.push(row);
   }
-  const ordered = [...groups.values()].sort((a, b) => a.lift - b.lift);
-  for (const group of ordered) {
-    group.flow /= group.rows.length;
-    group.variance /= group.rows.length;
-  }
-  return ordered.map((group, index) => {
-    const slope = slopeAt(ordered, index);
-    const { lift, flow, rows: averaged, variance } = group;
-    const uncertainty = expanded(flow, slope, variance, averaged.length, terms);
-    return { lift, flow, rows: averaged, slope, uncertainty };
-  });
+  if (group.length > 0) stations.push(new AveragedStation(group, stations, terms));
+  return stations;
 }
 
-/** Central difference of the means on lift, one-sided at the ends, 0 for a lone station. */
-function slopeAt(groups: readonly Group[], index: number): number {
-  const below = groups[index - 1] ?? groups[index];
-  const above = groups[index + 1] ?? groups[index];
-  if (below === undefined || above === undefined || above.lift === below.lift) return 0;
-  return (above.flow - below.flow) / (above.lift - below.lift);
+/** By rising lift, rows of one lift in the order in which they were taken. */
+function inOrder(rows: readonly RowResult[]): readonly RowResult[] {
+  const lift = (row: RowResult | undefined) => row?.lift ?? Number.NEGATIVE_INFINITY;
+  const isRising = rows.every((row, index) => lift(row) >= lift(rows[index - 1]));
+  return isRising ? rows : rows.toSorted((a, b) => lift(a) - lift(b));
+}
+
+/** One station; its slope and uncertainty are worked out when they are asked for, since most are only compared. */
+class AveragedStation implements Station {
+  readonly lift: number;
+  readonly flow: number;
+  readonly rows: readonly RowResult[];
+  readonly #branch: readonly Station[];
+  readonly #at: number;
+  readonly #terms: StationTerms;
+
+  /** `branch` are the stations of the branch that it is about to join. */
+  constructor(rows: readonly RowResult[], branch: readonly Station[], terms: StationTerms) {
+    this.rows = rows;
+    this.lift = rows[0]?.lift ?? Number.NaN;
+    this.flow = meanOf(rows, ({ flow }) => flow?.corrected ?? Number.NaN);
+    this.#branch = branch;
+    this.#at = branch.length;
+    this.#terms = terms;
+  }
+
+  /** Central difference of the means on lift, one-sided at the ends, 0 for a lone station. */
+  get slope(): number {
+    const below = this.#branch[this.#at - 1] ?? this;
+    const above = this.#branch[this.#at + 1] ?? this;
+    return above.lift === below.lift ? 0 : (above.flow - below.flow) / (above.lift - below.lift);
+  }
+
+  get uncertainty(): number {
+    const variance = meanOf(this.rows, (row) => row.variance);
+    return expanded(this.flow, this.slope, variance, this.rows.length, this.#terms);
+  }
+}
+
+function meanOf(rows: readonly RowResult[], value: (row: RowResult) => number): number {
+  let sum = 0;
+  for (const row of rows) sum += value(row);
+  return sum / rows.length;
 }
 
 /**
