@@ -1,7 +1,7 @@
 // Tells what kind of line stands there from its first words alone, before anything is parsed.
 import { type IToken, tokenMatcher } from "chevrotain";
 import { isColumnName } from "./columns.ts";
-import { keywords } from "./directives/index.ts";
+import { isKeyword } from "./directives/index.ts";
 import { LeftBracket, Word } from "./tokens.ts";
 
 const conflictMark = /^(?:<{7}|={7}|>{7}|\|{7})(?: |$)/;
@@ -34,8 +34,7 @@ function isColumnsLine(first: string, words: readonly IToken[]): boolean {
   let named = 0;
   for (const [index, token] of words.entries()) {
     // A value in front of the bracket, or a keyword that is no column, and the bracket is a slip in another kind of line.
-    if (token.tokenType === LeftBracket)
-      return index > 0 && (isColumnName(first) || !keywords.includes(first));
+    if (token.tokenType === LeftBracket) return index > 0 && (isColumnName(first) || !isKeyword(first));
     if (!tokenMatcher(token, Word) || rowStart.test(token.image)) return false;
     if (isColumnName(token.image)) named++;
   }

@@ -2,13 +2,14 @@
 import { EmbeddedActionsParser, EOF, type IToken, tokenMatcher } from "chevrotain";
 import { type Finding, raise } from "../shared/finding.ts";
 import { readNumber } from "../shared/quantity/number.ts";
-import { findHeading, keywords } from "./directives/index.ts";
+import { findHeading, isKeyword } from "./directives/index.ts";
 import { conflictMarker } from "./findings/conflict-marker.ts";
 import { unclosedBracket } from "./findings/unclosed-bracket.ts";
 import { unclosedText } from "./findings/unclosed-text.ts";
 import { unreadText } from "./findings/unread-text.ts";
 import { lexLine } from "./lexer.ts";
 import { isConflictMark, isOwnKeyword, lineKind } from "./line-kind.ts";
+import { plainDirective } from "./plain-directive.ts";
 import { plainRow } from "./plain-row.ts";
 import {
   CellWord,
@@ -194,7 +195,7 @@ const NOTHING: readonly Finding[] = [];
 
 /** The node of one line, given without its line end. Never throws; what cannot be read is in `findings`. */
 export function parseLine(text: string): Line {
-  return plainRow(text) ?? known.get(text) ?? remembered(parseSpoken(text));
+  return plainRow(text) ?? known.get(text) ?? remembered(plainDirective(text) ?? parseSpoken(text));
 }
 
 /**
@@ -209,7 +210,7 @@ const LONGEST_KNOWN = 200;
 function isPropertyLine(line: Line): boolean {
   if (line.kind !== "directive") return false;
   const keyword = line.keyword.text;
-  return keywords.includes(keyword) && findHeading(keyword) === undefined;
+  return findHeading(keyword) === undefined && isKeyword(keyword);
 }
 
 function remembered(line: Line): Line {
@@ -220,7 +221,8 @@ function remembered(line: Line): Line {
   return line;
 }
 
-function parseSpoken(text: string): Line {
+/** The node of a line by the lexer and the parser, whatever it is. */
+export function parseSpoken(text: string): Line {
   if (isConflictMark(text)) {
     return { kind: "conflict", text, findings: [raise(conflictMarker, whole(text), {})] };
   }

@@ -9,7 +9,7 @@ import {
   findHeading,
   findProperty,
   headingKeywords,
-  keywords,
+  isKeyword,
   propertyKeywords,
 } from "./directives/index.ts";
 import { extraValue } from "./findings/extra-value.ts";
@@ -138,7 +138,7 @@ function addDirective(fold: Fold, line: DirectiveLine, index: number): void {
     open.lines.push(asRow(line));
     return;
   }
-  if (keywords.includes(keyword)) {
+  if (isKeyword(keyword)) {
     misplaced(fold, line, index, `'${keyword}'`);
     return;
   }
@@ -295,7 +295,7 @@ function readVersion(fold: Fold, line: DirectiveLine, index: number): void {
 /** `headnot 1` is reported as a misspelt keyword, and that is enough. */
 function isMisspeltVersion(line: DirectiveLine): boolean {
   const keyword = line.keyword.text;
-  return !keywords.includes(keyword) && nearest(keyword, [...headingKeywords, "headnote"])[0] === "headnote";
+  return !isKeyword(keyword) && nearest(keyword, [...headingKeywords, "headnote"])[0] === "headnote";
 }
 
 function noVersion(fold: Fold, line: Line, index: number): void {

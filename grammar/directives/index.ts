@@ -171,5 +171,12 @@ export function propertyKeywords(block: BlockKind): readonly string[] {
 
 export const headingKeywords: readonly string[] = [...headings.keys()];
 
+const known: ReadonlySet<string> = new Set(FORMS.map((form) => form.keyword));
+
 /** Every keyword once. */
-export const keywords: readonly string[] = [...new Set(FORMS.map((form) => form.keyword))];
+export const keywords: readonly string[] = [...known];
+
+/** Whether a word is a keyword of some block. */
+export function isKeyword(word: string): boolean {
+  return known.has(word);
+}
