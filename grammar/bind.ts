@@ -18,7 +18,7 @@ import { isDate } from "./read-date.ts";
 import { noUnit, readQuantity, readUnit } from "./read-quantity.ts";
 import { signature, slotWords } from "./signature.ts";
 import type { ChannelValue, Slot, SlotType } from "./slots.ts";
-import type { Atom, DirectiveLine } from "./tree.ts";
+import { type Atom, type DirectiveLine, quoted } from "./tree.ts";
 
 /** A slot's words in the line. */
 export interface Place {
@@ -300,10 +300,10 @@ function failText(reading: Reading, first: Atom): undefined {
   let atom: Atom | undefined = first;
   while (atom?.kind === "word" && !isSlotWord(reading, atom)) atom = reading.line.atoms[++reading.next];
   const span = { line: 0, from: first.from, to: previousEnd(reading) };
-  const written = reading.line.text.slice(span.from, span.to);
-  const quoted = `"${written.replace(/["\\]/g, "\\$&")}"`;
-  const fix = { title: "Put it in quotes", edits: [{ span, text: quoted }] };
-  const args = { written, choices: "a text in quotes", nearest: quoted };
+  const written = quoted(reading.line, span.from, span.to);
+  const inQuotes = `"${written.replace(/["\\]/g, "\\$&")}"`;
+  const fix = { title: "Put it in quotes", edits: [{ span, text: inQuotes }] };
+  const args = { written, choices: "a text in quotes", nearest: inQuotes };
   reading.findings.push(raise(unknownChoice, span, args, { fix }));
   return undefined;
 }
@@ -350,7 +350,7 @@ function reportMisfits(reading: Reading, form: Property): void {
 }
 
 function extra(reading: Reading, from: number, to: number, fix: Fix | undefined): Finding {
-  const written = reading.line.text.slice(from, to);
+  const written = quoted(reading.line, from, to);
   const args = { keyword: reading.form.keyword, written, form: signature(reading.form) };
   return raise(extraValue, { line: 0, from, to }, args, { fix });
 }

@@ -20,7 +20,7 @@ import { version } from "./findings/version.ts";
 import { isOwnKeyword } from "./line-kind.ts";
 import { parseRow } from "./line-parser.ts";
 import { type Block, lowerBlock } from "./lower-block.ts";
-import type { DirectiveLine, Line } from "./tree.ts";
+import { type DirectiveLine, type Line, quoted } from "./tree.ts";
 
 /** An `include` line; its span is that of the path. */
 export interface Include {
@@ -276,14 +276,14 @@ function readInclude(fold: Fold, line: DirectiveLine, index: number): void {
   } else {
     const [from, to] = [(path.kind === "text" ? extra : path)?.from, line.atoms.at(-1)?.to];
     const span = { ...spanOf(line, index), from: from ?? path.from, to: to ?? path.to };
-    const args = { keyword: "include", written: line.text.slice(span.from, span.to), form };
+    const args = { keyword: "include", written: quoted(line, span.from, span.to), form };
     fold.findings.push(raise(extraValue, span, args));
   }
   setAside(fold, line, index);
 }
 
 function readVersion(fold: Fold, line: DirectiveLine, index: number): void {
-  const written = line.text.slice(line.keyword.to, line.atoms.at(-1)?.to ?? line.keyword.to).trim();
+  const written = quoted(line, line.keyword.to, line.atoms.at(-1)?.to ?? line.keyword.to);
   const number = /^[0-9]{1,9}$/.test(written) ? Number(written) : 0;
   if (number !== FORMAT_VERSION) {
     const problem = number > FORMAT_VERSION ? "newer" : written === "" ? "none" : "unreadable";

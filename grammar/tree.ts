@@ -51,3 +51,8 @@ export interface ConflictLine extends LineNode {
 }
 
 export type Line = BlankLine | DirectiveLine | ColumnsLine | RowLine | ConflictLine;
+
+/** What stands between two places of a line, as a finding quotes it: one blank for any, so that formatting changes nothing. */
+export function quoted({ text }: Line, from: number, to: number): string {
+  return text.slice(from, to).trim().replace(/\s+/g, " ");
+}

@@ -187,6 +187,16 @@ describe("formatting", () => {
     );
   });
 
+  test("does not change what findings quote", () => {
+    for (const text of [
+      'include "a.headnote" cam  $',
+      "run r1\n  note as  cast",
+      "port p\n  stem 8 mm  9  mm",
+    ]) {
+      expect(meaningOf(format(text) ?? "")).toEqual(meaningOf(text));
+    }
+  });
+
   test("does not change what a file says", () => {
     fc.assert(
       fc.property(anyFile, (text) => {
