@@ -17,7 +17,7 @@ import { numberFinding } from "./number-finding.ts";
 import { isDate } from "./read-date.ts";
 import { noUnit, readQuantity, readUnit } from "./read-quantity.ts";
 import { signature, slotWords } from "./signature.ts";
-import type { ChannelValue, Slot, SlotType } from "./slots.ts";
+import type { ChannelValue, Slot, SlotEntry, SlotLayout, SlotType } from "./slots.ts";
 import { type Atom, type DirectiveLine, quoted } from "./tree.ts";
 
 /** A slot's words in the line. */
@@ -49,19 +49,16 @@ export function bind(form: Form, line: DirectiveLine): Bound {
   return { values, places, findings, complete };
 }
 
-type SlotEntry = readonly [name: string, slot: Slot];
-
 /** How far the reading of a line has come. */
 interface Reading {
   readonly form: Form;
+  readonly layout: SlotLayout;
   readonly line: DirectiveLine;
-  readonly positional: readonly SlotEntry[];
-  readonly named: ReadonlyMap<string, SlotEntry>;
   readonly values: Record<string, unknown>;
   readonly places: Record<string, Place>;
   readonly findings: Finding[];
   /** Slots whose words stand in the line, readable or not. */
-  readonly met: Set<string>;
+  readonly met: string[];
   /** What the line should say and does not, in words. */
   readonly missing: string[];
   complete: boolean;
@@ -69,19 +66,14 @@ interface Reading {
 }
 
 function begin(form: Form, line: DirectiveLine): Reading {
-  const entries = Object.entries(form.slots);
-  const named = entries.flatMap((entry): [string, SlotEntry][] =>
-    entry[1].word === undefined ? [] : [[entry[1].word, entry]],
-  );
   return {
     form,
+    layout: form.layout,
     line,
-    positional: entries.filter(([, slot]) => slot.word === undefined),
-    named: new Map(named),
     values: {},
     places: {},
     findings: [],
-    met: new Set(),
+    met: [],
     missing: [],
     complete: true,
     next: 0,
@@ -89,7 +81,7 @@ function begin(form: Form, line: DirectiveLine): Reading {
 }
 
 function readInOrder(reading: Reading): void {
-  for (const entry of reading.positional) {
+  for (const entry of reading.layout.positional) {
     const atom = reading.line.atoms[reading.next];
     if (atom === undefined) return;
     if (isSlotWord(reading, atom)) {
@@ -113,7 +105,7 @@ function readByDimension(reading: Reading): void {
       if (!readNamedOne(reading, atom)) return;
       continue;
     }
-    const free = reading.positional.filter(([name]) => !reading.met.has(name));
+    const free = reading.layout.positional.filter(([name]) => !reading.met.includes(name));
     const dimensions = free.flatMap(([, { type }]) => (type.kind === "quantity" ? [type.dimension] : []));
     if (dimensions.length === 0) return;
     const quantity = takeQuantity(reading, dimensions);
@@ -136,12 +128,12 @@ function readNamed(reading: Reading): void {
 }
 
 function readNamedOne(reading: Reading, atom: Atom): boolean {
-  const entry = reading.named.get(atom.text);
-  if (entry === undefined || reading.met.has(entry[0])) return false;
+  const entry = reading.layout.named.get(atom.text);
+  if (entry === undefined || reading.met.includes(entry[0])) return false;
   reading.next++;
   if (reading.line.atoms[reading.next] === undefined) {
     reading.missing.push(needed(entry[1]));
-    reading.met.add(entry[0]);
+    reading.met.push(entry[0]);
   } else readSlot(reading, entry);
   return true;
 }
@@ -152,12 +144,12 @@ function readSlot(reading: Reading, [name, slot]: SlotEntry): void {
   const value = takeValue(reading, slot.type, atom);
   if (value === undefined) {
     reading.complete = false;
-    reading.met.add(name);
+    reading.met.push(name);
   } else store(reading, name, value, { from: atom.from, to: previousEnd(reading) });
 }
 
 function store(reading: Reading, name: string, value: unknown, place: Place): void {
-  reading.met.add(name);
+  reading.met.push(name);
   reading.values[name] = value;
   reading.places[name] = place;
 }
@@ -205,7 +197,7 @@ function takeQuantity(reading: Reading, dimensions: readonly Dimension[]): Quant
   const { value, taken } = readQuantity(
     words,
     dimensions,
-    (word) => reading.named.has(word),
+    (word) => reading.layout.named.has(word),
     (finding) => reading.findings.push(finding),
   );
   reading.next += taken;
@@ -313,12 +305,15 @@ function failText(reading: Reading, first: Atom): undefined {
  * that was left out, so that only the one that mends the other is named.
  */
 function reportRest(reading: Reading): void {
-  for (const [name, slot] of Object.entries(reading.form.slots)) {
-    if (!slot.optional && !reading.met.has(name)) reading.missing.push(needed(slot));
+  for (const [name, slot] of reading.layout.all) {
+    if (!slot.optional && !reading.met.includes(name)) reading.missing.push(needed(slot));
   }
   if (reading.missing.length > 0) reading.complete = false;
   const first = reading.line.atoms[reading.next];
-  const words = [...reading.named].flatMap(([word, [name]]) => (reading.met.has(name) ? [] : [word]));
+  if (first === undefined && reading.missing.length === 0) return;
+  const words = [...reading.layout.named].flatMap(([word, [name]]) =>
+    reading.met.includes(name) ? [] : [word],
+  );
   const meant = first?.kind === "word" ? nearest(first.text, words)[0] : undefined;
   if (first !== undefined && (meant !== undefined || reading.missing.length === 0)) {
     const to = lastEnd(reading.line);
@@ -366,7 +361,7 @@ function needed({ type, word }: Slot): string {
 }
 
 function isSlotWord(reading: Reading, atom: Atom): boolean {
-  return atom.kind === "word" && reading.named.has(atom.text);
+  return atom.kind === "word" && reading.layout.named.has(atom.text);
 }
 
 function previousEnd(reading: Reading): number {

@@ -1,11 +1,12 @@
 // The shape of a directive: all that Headnote knows about a keyword stands in one record of one of these two forms.
 import type { BlockKind, Draft, Entities, Origin } from "../shared/model/model.ts";
 import type { Span } from "../shared/text/span.ts";
-import type { Slots, Values } from "./slots.ts";
+import { layoutOf, type SlotLayout, type Slots, type Values } from "./slots.ts";
 
 interface FormBase {
   readonly keyword: string;
   readonly slots: Slots;
+  readonly layout: SlotLayout;
   /** True where the positional quantities may stand in any order, told apart by their dimensions. */
   readonly anyOrder: boolean;
   /** One or two sentences for hover and reference. */
@@ -62,6 +63,7 @@ export function heading<B extends BlockKind, S extends Slots>(form: {
   return {
     ...rest,
     form: "heading",
+    layout: layoutOf(form.slots),
     block: form.keyword,
     anyOrder: false,
     required,
@@ -87,6 +89,7 @@ export function property<B extends BlockKind, S extends Slots>(form: {
   return {
     ...rest,
     form: "property",
+    layout: layoutOf(form.slots),
     repeatable,
     anyOrder,
     misfits: (values) => misfits?.(values as Values<S>) ?? [],

@@ -108,30 +108,38 @@ function addProperty(reading: Reading, line: DirectiveLine, index: number): void
     return;
   }
   if (first === undefined) lines.set(form.keyword, span);
-  const bound = bind(form, line);
+  const bound = boundOf(form, line);
   for (const finding of bound.findings) reading.findings.push(shiftedFinding(finding, index));
   collectUses(form, bound, index, reading.uses);
   if (bound.complete) form.lower(placed(form, bound, index), reading.entity, span);
 }
 
+const bounds = new WeakMap<DirectiveLine, { readonly form: Form; readonly bound: Bound }>();
+
+/** What a line says, read once: lines that read alike share their node, in all records. */
+function boundOf(form: Form, line: DirectiveLine): Bound {
+  const before = bounds.get(line);
+  if (before?.form === form) return before.bound;
+  const bound = bind(form, line);
+  bounds.set(line, { form, bound });
+  return bound;
+}
+
 /** The values with their references moved to the line that they stand on. */
 function placed(form: Form, bound: Bound, index: number): Readonly<Record<string, unknown>> {
+  if (form.layout.references.length === 0) return bound.values;
   const moved: Record<string, unknown> = { ...bound.values };
-  for (const [name, slot] of Object.entries(form.slots)) {
+  for (const { name } of form.layout.references) {
     const value = moved[name];
-    if (slot.type.kind === "reference" && isReference(value)) {
-      moved[name] = { id: value.id, span: shifted(value.span, index) };
-    }
+    if (isReference(value)) moved[name] = { id: value.id, span: shifted(value.span, index) };
   }
   return moved;
 }
 
 function collectUses(form: Form, bound: Bound, index: number, uses: Use[]): void {
-  for (const [name, { type }] of Object.entries(form.slots)) {
+  for (const { name, to } of form.layout.references) {
     const value = bound.values[name];
-    if (type.kind === "reference" && isReference(value)) {
-      uses.push({ kind: type.to, id: value.id, span: shifted(value.span, index) });
-    }
+    if (isReference(value)) uses.push({ kind: to, id: value.id, span: shifted(value.span, index) });
   }
 }
 

@@ -85,3 +85,28 @@ export function optional<T>(slot: Slot<T, false>): Slot<T, true> {
 export function after<T, Optional extends boolean>(word: string, slot: Slot<T, Optional>): Slot<T, Optional> {
   return { ...slot, word };
 }
+
+export type SlotEntry = readonly [name: string, slot: Slot];
+
+/** The slots of a directive as its lines are read: worked out once, since a record has many lines of one keyword. */
+export interface SlotLayout {
+  readonly all: readonly SlotEntry[];
+  readonly positional: readonly SlotEntry[];
+  /** By the word that they stand behind. */
+  readonly named: ReadonlyMap<string, SlotEntry>;
+  /** The names of things that stand elsewhere, and of what kind these are. */
+  readonly references: readonly { readonly name: string; readonly to: NamedKind }[];
+}
+
+export function layoutOf(slots: Slots): SlotLayout {
+  const all = Object.entries(slots);
+  const named = all.flatMap((entry): [string, SlotEntry][] =>
+    entry[1].word === undefined ? [] : [[entry[1].word, entry]],
+  );
+  return {
+    all,
+    positional: all.filter(([, slot]) => slot.word === undefined),
+    named: new Map(named),
+    references: all.flatMap(([name, { type }]) => (type.kind === "reference" ? [{ name, to: type.to }] : [])),
+  };
+}
