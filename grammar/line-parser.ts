@@ -221,8 +221,12 @@ function remembered(line: Line): Line {
   return line;
 }
 
+/** Nothing, or only a comment: told without cutting the line into tokens. */
+const BLANK = /^\s*(?:#|$)/;
+
 /** The node of a line by the lexer and the parser, whatever it is. */
 export function parseSpoken(text: string): Line {
+  if (BLANK.test(text)) return { kind: "blank", text, findings: NOTHING };
   if (isConflictMark(text)) {
     return { kind: "conflict", text, findings: [raise(conflictMarker, whole(text), {})] };
   }
