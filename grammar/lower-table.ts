@@ -34,21 +34,45 @@ export function lowerTable(heading: Heading, lines: readonly Line[], findings: F
   let columns: readonly Column[] | undefined;
   const rows: Row[] = [];
   const early: number[] = [];
-  lines.forEach((line, index) => {
+  for (const [index, line] of lines.entries()) {
     if (line.kind === "columns") {
-      if (columns === undefined) columns = lowerColumns(heading, line, index, findings);
+      if (columns === undefined) columns = columnsOf(heading, line, index, findings);
       else findings.push(again(line, index));
     } else if (line.kind === "row") {
       if (columns === undefined) early.push(index);
       else rows.push(lowerRow(columns, line, index, findings));
     }
-  });
+  }
   if (columns !== undefined) {
     for (const index of early) findings.push(aboveHead(lines[index], index));
     return { columns, rows };
   }
   if (early.length === 0) return undefined;
   return { columns: [], rows: early.flatMap((index) => bareRow(lines[index], index)) };
+}
+
+interface Head {
+  readonly heading: Heading;
+  readonly index: number;
+  readonly columns: readonly Column[];
+}
+
+const heads = new WeakMap<ColumnsLine, Head>();
+
+/** The columns of a head. Heads that read alike share their node, so that most tables of all records share their columns. */
+function columnsOf(
+  heading: Heading,
+  line: ColumnsLine,
+  index: number,
+  findings: Finding[],
+): readonly Column[] {
+  const before = heads.get(line);
+  if (before?.heading === heading && before.index === index) return before.columns;
+  const own: Finding[] = [];
+  const columns = lowerColumns(heading, line, index, own);
+  if (own.length === 0) heads.set(line, { heading, index, columns });
+  findings.push(...own);
+  return columns;
 }
 
 function lowerColumns(heading: Heading, line: ColumnsLine, index: number, findings: Finding[]): Column[] {

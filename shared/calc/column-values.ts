@@ -1,6 +1,6 @@
 // Reads the cells of a table's column in SI.
 import { cellAt, cellStep } from "../model/cells.ts";
-import type { Cell, Row, Table } from "../model/model.ts";
+import type { Cell, Column, Row, Table } from "../model/model.ts";
 import { toSI } from "../quantity/unit.ts";
 
 /** The cells of one column, by row. */
@@ -15,8 +15,22 @@ export interface ColumnValues {
 
 /** The column of that name; `undefined` where the table has none, or has it without a unit that could be read. */
 export function columnValues(table: Table | undefined, name: string): ColumnValues | undefined {
-  const at = table?.columns.findIndex((column) => column.name === name) ?? -1;
-  const unit = table?.columns[at]?.unit;
+  if (table === undefined) return undefined;
+  let columns = known.get(table.columns);
+  if (columns === undefined) {
+    // Of columns of one name the first.
+    columns = new Map(
+      table.columns.map((column, at) => [column.name, valuesOf(column, at)] as const).reverse(),
+    );
+    known.set(table.columns, columns);
+  }
+  return columns.get(name);
+}
+
+/** Tables with the same head share their columns, and every calculation and rule asks for some of them. */
+const known = new WeakMap<readonly Column[], ReadonlyMap<string, ColumnValues | undefined>>();
+
+function valuesOf({ unit }: Column, at: number): ColumnValues | undefined {
   if (unit === undefined) return undefined;
   const { factor } = unit;
   return {
