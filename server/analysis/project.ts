@@ -1,6 +1,6 @@
 // Reads and computes the files of a workspace, each once until it changes.
 import { evaluateRun, repeatabilities } from "../../shared/calc/evaluate.ts";
-import { settle } from "../../shared/calc/setup.ts";
+import { settler } from "../../shared/calc/setup.ts";
 import type { NamedKind, Run, Session } from "../../shared/model/model.ts";
 import type { Repeatability, RunResult } from "../../shared/model/result.ts";
 import type { Setup } from "../../shared/model/setup.ts";
@@ -101,12 +101,13 @@ function analyseFile(
   memo: WeakMap<Run, Remembered> | undefined,
 ): Analysis {
   const session = scope.file.session?.entity;
+  const settle = settler(session, scope.find);
   const settled = scope.file.runs.map((placed): SettledRun => {
     const known = memo?.get(placed.entity);
     if (known !== undefined && known.session === session && known.definitions === definitions) {
       return { placed, setup: known.setup };
     }
-    const setup = settle(placed.entity, session, scope.find);
+    const setup = settle(placed.entity);
     memo?.set(placed.entity, { session, definitions, setup });
     return { placed, setup };
   });

@@ -1,7 +1,8 @@
 // All findings of one file: of its lines, its blocks, its names and its results, as the workspace weighs them.
+import { hasOwnConditions } from "../../shared/calc/setup.ts";
 import { type Finding, type Severity, shiftedFinding } from "../../shared/finding.ts";
 import type { Limits } from "../../shared/model/limits.ts";
-import type { Bench, Port, Run } from "../../shared/model/model.ts";
+import type { Bench, Port } from "../../shared/model/model.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { applyAllows } from "../analysis/allow.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
@@ -52,30 +53,13 @@ function distinct(settled: readonly SettledRun[]): readonly SettledRun[] {
   const met = new Map<Bench | undefined, Set<Port | undefined>>();
   return settled.filter(({ setup, placed }) => {
     const { run, bench, port } = setup;
-    if (CONDITIONS.some((condition) => run[condition] !== undefined) || placed.entity.table === undefined)
-      return true;
+    if (hasOwnConditions(run) || placed.entity.table === undefined) return true;
     if (run.table?.rows.length === 0) return true;
     const ports = met.get(bench) ?? new Set();
     met.set(bench, ports);
     return ports.has(port) ? false : ports.add(port);
   });
 }
-
-const CONDITIONS = [
-  "bench",
-  "port",
-  "target",
-  "quote",
-  "within",
-  "reference",
-  "air",
-  "leak",
-  "adapter",
-  "entry",
-  "stub",
-  "stations",
-  "direction",
-] as const satisfies readonly (keyof Run)[];
 
 /** What was found in a result, by the limits it was judged by: it stays true while the result is the same. */
 const judged = new WeakMap<RunResult, { readonly limits: Limits; readonly findings: readonly Finding[] }>();

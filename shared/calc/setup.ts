@@ -27,6 +27,39 @@ const DEFAULT_WITHIN = 0.01;
 /** Standard uncertainty of a set lift where the bench states none, m (common practice: a thousandth of an inch). */
 const DEFAULT_LIFT_SETTING = 2.54e-5;
 
+/** Conditions that a run may state for itself. */
+const OWN_CONDITIONS = [
+  "bench",
+  "port",
+  "target",
+  "quote",
+  "within",
+  "reference",
+  "air",
+  "leak",
+  "adapter",
+  "entry",
+  "stub",
+  "stations",
+  "direction",
+  "date",
+] as const satisfies readonly (keyof Run)[];
+
+/** Whether a run states any of its conditions itself; runs of one session that do not stand on the same things. */
+export function hasOwnConditions(run: Run): boolean {
+  return OWN_CONDITIONS.some((condition) => run[condition] !== undefined);
+}
+
+/** Settles the runs of one file; what runs without conditions of their own stand on is settled once. */
+export function settler(session: Session | undefined, find: Find): (run: Run) => Setup {
+  let shared: Setup | undefined;
+  return (run) => {
+    if (hasOwnConditions(run)) return settle(run, session, find);
+    shared ??= settle(run, session, find);
+    return { ...shared, run };
+  };
+}
+
 /** The settled set-up of a run; `session` is the one of the run's own file. Never throws; what is not found is missing. */
 export function settle(run: Run, session: Session | undefined, find: Find): Setup {
   const first = <K extends keyof Conditions>(key: K) => firstStated(key, run, session);
