@@ -26,10 +26,10 @@ export const impossible = rule<{ effective: string; area: string; geometric: str
      0.200               28.0      112.0
 `,
   checkRun(result, report) {
-    const { area } = displayUnits(result.setup);
     for (const row of result.rows) {
       const { impossible: found } = row;
       if (found === undefined) continue;
+      const { area } = displayUnits(result.setup);
       report(rowSpan(row.row), {
         effective: inUnit(found.effective, area),
         area: found.area,

@@ -38,11 +38,11 @@ export const unitSlip = rule<{ column: string; factor: string; expected: string;
      0.300               28.0      150.0
 `,
   checkRun(result, report) {
-    const units = displayUnits(result.setup);
-    const kind = result.setup.bench?.shows?.kind;
-    const display = (kind && findMeter(kind)?.column) ?? "flow";
     for (const { row, slip } of result.rows) {
       if (slip === undefined) continue;
+      const units = displayUnits(result.setup);
+      const kind = result.setup.bench?.shows?.kind;
+      const display = (kind && findMeter(kind)?.column) ?? "flow";
       const known = MEANINGS.find(([factor]) => factor === slip.near || 1 / factor === slip.near);
       report(cellSpan(result.setup.run, row, slip.column === "lift" ? "lift" : display), {
         column: slip.column,

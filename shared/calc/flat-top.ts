@@ -1,5 +1,6 @@
 // A flat top that was approached slowly is a question: the same port may let go when the bench is quick.
 import type { Repeatability, RunResult, Station } from "../model/result.ts";
+import { columnValues } from "./column-values.ts";
 import { liftOfThroat } from "./port-areas.ts";
 import { widening } from "./repeatability.ts";
 import { type QuickLimit, quickLimit, slowestSettle } from "./settle-times.ts";
@@ -70,7 +71,7 @@ export function flatStretch({
  */
 export function flatTop(result: RunResult): FlatTop | undefined {
   const quick = quickLimit(result.setup.bench);
-  if (quick === undefined) return undefined;
+  if (quick === undefined || !isSlow(result, quick)) return undefined;
   const stretch = flatStretch(result);
   const first = stretch?.stations[0];
   if (stretch === undefined || first === undefined) return undefined;
@@ -87,6 +88,12 @@ export function flatTop(result: RunResult): FlatTop | undefined {
   const isExplained = mustFlattenFrom === undefined || first.lift >= mustFlattenFrom;
   if (stretch.stations.length < ENOUGH_STATIONS && isExplained) return undefined;
   return { ...stretch, slowest, settle, quick, mustFlattenFrom };
+}
+
+/** Whether any approach of a run was slow: most runs have none, which is seen sooner than a flat. */
+function isSlow({ setup, rows }: RunResult, { time }: QuickLimit): boolean {
+  const settle = columnValues(setup.run.table, "settle");
+  return settle !== undefined && rows.some(({ row }) => (settle.value(row) ?? 0) > time);
 }
 
 function liftToFlatten({ setup: { port } }: RunResult): number | undefined {

@@ -32,6 +32,7 @@ export interface TwoWay {
  * difference of two means with known standard deviation (JCGM 100:2008, 4.2.3 and G.3).
  */
 export function hysteresis(result: RunResult): readonly TwoWay[] {
+  if (result.falling.length === 0) return [];
   const back = returnRow(result);
   const rising = new Map(result.rising.map((station) => [station.lift, station]));
   const deviation = result.repeatability.deviation * widening(result.repeatability);

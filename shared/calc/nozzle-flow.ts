@@ -10,6 +10,8 @@ export function criticalRatio(gamma = dryAirHeatRatio): number {
   return (2 / (gamma + 1)) ** (gamma / (gamma - 1));
 }
 
+const DRY_AIR_CRITICAL = criticalRatio();
+
 /**
  * Flow function psi of a pressure ratio `r` from 0 to 1, dimensionless: 0 at r = 1, constant from the critical
  * ratio down. `undefined` outside 0 to 1.
@@ -17,7 +19,7 @@ export function criticalRatio(gamma = dryAirHeatRatio): number {
  */
 export function flowFunction(r: number, gamma = dryAirHeatRatio): number | undefined {
   if (!(r >= 0 && r <= 1)) return undefined;
-  const ratio = Math.max(r, criticalRatio(gamma));
+  const ratio = Math.max(r, gamma === dryAirHeatRatio ? DRY_AIR_CRITICAL : criticalRatio(gamma));
   const speed = Math.sqrt(((2 * gamma) / (gamma - 1)) * (1 - ratio ** ((gamma - 1) / gamma)));
   return ratio ** (1 / gamma) * speed;
 }

@@ -1,6 +1,6 @@
 // The areas of a port that effective area and speed are set against, one row each.
 import type { Port } from "../model/model.ts";
-import { curtainArea, gapArea, headArea, liftWhereGapReachesThroat, throatArea } from "./valve-geometry.ts";
+import { curtainArea, gapAreaOf, headArea, liftWhereGapReachesThroat, throatArea } from "./valve-geometry.ts";
 
 /** A named area of a port: m2 for all its valves together, by lift in m; `undefined` where the port does not say enough. */
 export interface PortArea {
@@ -20,10 +20,7 @@ export const PORT_AREAS: readonly PortArea[] = [
   },
   {
     name: "gap",
-    area: (port, lift) => {
-      const valve = valveOf(port);
-      return times(port, valve && gapArea(valve, lift));
-    },
+    area: (port, lift) => times(port, gapOf(port)(lift)),
     needs: ["valve", "seat", "throat", "stem"],
     doc: "Least geometric area on the way through seat and throat.",
   },
@@ -43,7 +40,21 @@ export const PORT_AREAS: readonly PortArea[] = [
 
 /** One of the areas at a lift. */
 export function portArea(name: PortArea["name"], port: Port, lift: number): number | undefined {
-  return PORT_AREAS.find((entry) => entry.name === name)?.area(port, lift);
+  return BY_NAME.get(name)?.area(port, lift);
+}
+
+const BY_NAME: ReadonlyMap<string, PortArea> = new Map(PORT_AREAS.map((entry) => [entry.name, entry]));
+
+/** By port, since all readings of a port are set against its one gap. */
+const gaps = new WeakMap<Port, (lift: number) => number | undefined>();
+
+function gapOf(port: Port): (lift: number) => number | undefined {
+  const before = gaps.get(port);
+  if (before !== undefined) return before;
+  const valve = valveOf(port);
+  const gap = valve === undefined ? () => undefined : gapAreaOf(valve);
+  gaps.set(port, gap);
+  return gap;
 }
 
 /** Lift in m from which the throat is smaller than the gap under the valve. */

@@ -25,15 +25,12 @@ export interface SlipPoint {
  */
 export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Slip> {
   const slips = new Map<number, Slip>();
-  let candidates = points.map((_, index) => index);
+  // Most runs have none, so that nothing is set up before the first one is met.
+  let candidates = suspects(points);
   for (let round = 0; round < ROUNDS && candidates.length > 0; round++) {
     const found = new Map<number, Slip>();
     for (const index of candidates) {
-      const before = neighbour(points, index, -1, slips);
-      const point = points[index];
-      const after = neighbour(points, index, 1, slips);
-      if (before === undefined || point === undefined || after === undefined) continue;
-      const slip = slipOf(before, point, after);
+      const slip = slipAt(points, index, slips);
       if (slip !== undefined) found.set(index, slip);
     }
     const largest = [...found].filter(([index, slip]) => !isOutdone(points, index, slip, found, slips));
@@ -41,6 +38,29 @@ export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Sli
     candidates = [...found.keys()].filter((index) => !slips.has(index));
   }
   return slips;
+}
+
+/** The points that are slips beside their neighbours, whatever these are. */
+function suspects(points: readonly SlipPoint[]): number[] {
+  const found: number[] = [];
+  for (let index = 1; index < points.length - 1; index++) {
+    if (slipAt(points, index, NONE) !== undefined) found.push(index);
+  }
+  return found;
+}
+
+const NONE: ReadonlyMap<number, Slip> = new Map();
+
+function slipAt(
+  points: readonly SlipPoint[],
+  index: number,
+  slips: ReadonlyMap<number, Slip>,
+): Slip | undefined {
+  const before = neighbour(points, index, -1, slips);
+  const point = points[index];
+  const after = neighbour(points, index, 1, slips);
+  if (before === undefined || point === undefined || after === undefined) return undefined;
+  return slipOf(before, point, after);
 }
 
 /** The next point before (-1) or after (1) that is no slip itself. */

@@ -49,18 +49,22 @@ function endOfConicalStage(valve: ValveGeometry): number {
   return seatWidthProjected / (Math.sin(seatAngle) * Math.cos(seatAngle));
 }
 
-/** Least area between valve and seat alone: Heywood (1988), equations 6.7 and 6.8. */
-function seatPassage(valve: ValveGeometry, lift: number): number {
+/** Least area between valve and seat alone, by lift: Heywood (1988), equations 6.7 and 6.8. */
+function seatPassage(valve: ValveGeometry): (lift: number) => number {
   const { head, seatAngle, seatWidthProjected: width } = valve;
-  if (lift <= endOfConicalStage(valve)) {
-    const meanDiameter = head - 2 * width + (lift / 2) * Math.sin(2 * seatAngle);
-    return Math.PI * lift * Math.cos(seatAngle) * meanDiameter;
-  }
-  return Math.PI * (head - width) * Math.hypot(lift - width * Math.tan(seatAngle), width);
+  const endOfCone = endOfConicalStage(valve);
+  const [cosine, tangent, sineOfTwice] = [Math.cos(seatAngle), Math.tan(seatAngle), Math.sin(2 * seatAngle)];
+  return (lift) => {
+    if (lift <= endOfCone) {
+      const meanDiameter = head - 2 * width + (lift / 2) * sineOfTwice;
+      return Math.PI * lift * cosine * meanDiameter;
+    }
+    return Math.PI * (head - width) * Math.hypot(lift - width * tangent, width);
+  };
 }
 
 /**
- * Gap area in m2 at a lift in m: the least geometric area on the way through seat and throat. It rises with
+ * Gap area in m2 by lift in m: the least geometric area on the way through seat and throat. It rises with
  * lift without a step, first as a cone across the seat, then as one to its outer edge, until the throat less its
  * stem is the narrowest place.
  *
@@ -71,15 +75,21 @@ function seatPassage(valve: ValveGeometry, lift: number): number {
  * which is its equation for the lift wherever that has a real root, and also holds where the throat is so
  * small that it governs before the conical stage ends.
  */
-export function gapArea(valve: ValveGeometry, lift: number): number | undefined {
+export function gapAreaOf(valve: ValveGeometry): (lift: number) => number | undefined {
   const throat = throatArea(valve.throat, valve.stem);
-  if (throat === undefined || !isPossible(valve) || !(lift >= 0)) return undefined;
-  return Math.min(seatPassage(valve, lift), throat);
+  if (throat === undefined || !isPossible(valve)) return () => undefined;
+  const passage = seatPassage(valve);
+  return (lift) => (lift >= 0 ? Math.min(passage(lift), throat) : undefined);
+}
+
+/** The gap area at one lift. */
+export function gapArea(valve: ValveGeometry, lift: number): number | undefined {
+  return gapAreaOf(valve)(lift);
 }
 
 /**
  * Lift in m from which the throat less its stem is the narrowest place; more lift adds no gap area.
- * `undefined` for the dimensions `gapArea` refuses.
+ * `undefined` for the dimensions `gapAreaOf` refuses.
  * Source: Heywood (1988), the limit of equation 6.8; within the conical stage equation 6.7 solved for the lift.
  */
 export function liftWhereGapReachesThroat(valve: ValveGeometry): number | undefined {
@@ -87,7 +97,7 @@ export function liftWhereGapReachesThroat(valve: ValveGeometry): number | undefi
   if (throat === undefined || !isPossible(valve)) return undefined;
   const { head, seatAngle, seatWidthProjected: width } = valve;
   const endOfCone = endOfConicalStage(valve);
-  if (endOfCone < Infinity && seatPassage(valve, endOfCone) <= throat) {
+  if (endOfCone < Infinity && seatPassage(valve)(endOfCone) <= throat) {
     const slant = throat / (Math.PI * (head - width));
     return Math.sqrt(slant ** 2 - width ** 2) + width * Math.tan(seatAngle);
   }
