@@ -6,7 +6,7 @@ import { fromSI } from "../quantity/unit.ts";
 import { endLabels } from "./chart-end-labels.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, type StyledRun } from "./chart-frame.ts";
 import { type Box, boxesAlong, placeLabels, type Wish } from "./chart-labels.ts";
-import { type Json, LABEL_SIZE, lines, pieces, rectangles, symbols, texts } from "./chart-layers.ts";
+import { type Json, LABEL_SIZE, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
 import { isFlagged, onLiftAxis, type RunPoint } from "./chart-run.ts";
 import { type ChartScale, chartScale, clamped, fromPixels, toPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
@@ -20,6 +20,8 @@ const CROSS = "M-0.6,-0.6L0.6,0.6M-0.6,0.6L0.6,-0.6";
 const MOST_BARRED = 2;
 /** From so many points on, symbols are drawn smaller. */
 const MANY_POINTS = 30;
+/** More points than this no one listens to; a table says them better. */
+const MOST_TOLD = 2000;
 /** A bar or an expected flow may stretch the axis by this much over the points. */
 const STRETCH = 1.15;
 /** Half a bar, in pixels, that shows beyond a symbol. */
@@ -40,8 +42,10 @@ interface Drawing {
 
 /** The panel, `height` pixels high. */
 export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
-  const { x, width, left, axes, lead } = frame;
+  const { x, width, left, axes, lead, theme } = frame;
   const y = flowScale(frame);
+  const count = frame.runs.reduce((sum, { points }) => sum + points.length, 0);
+  const told = count > MOST_TOLD ? "pointed" : "all";
   const data = {
     falls: [],
     reach: [reach(frame, y)],
@@ -76,12 +80,14 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
         rectangles("falls"),
         pieces("marks"),
         pieces("bars"),
-        symbols("caps", false),
+        symbols("caps", "none"),
         lines("flow-lines"),
-        symbols("crosses", true),
-        symbols("points", true),
+        symbols("crosses", told),
+        symbols("points", told),
+        ring("crosses", theme),
+        ring("points", theme),
         pieces("leaders"),
-        symbols("keys", false),
+        symbols("keys", "none"),
         texts("labels"),
       ],
     },
@@ -257,7 +263,8 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
     const [left, top] = [px(drawing, x), py(drawing, y)];
     obstacles.push({ left: left - 5, top: top - 5, width: 10, height: 10 });
     const off = x !== point.x || y !== point.y;
-    const about = { about: point.about, run: run.run.result.setup.run.id, line: point.line };
+    const { id } = run.run.result.setup.run;
+    const about = { about: point.about, run: id, line: point.line, point: `${id}:${point.line}` };
     if (point.void) {
       data["crosses"]?.push({
         x,

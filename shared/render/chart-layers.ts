@@ -18,8 +18,18 @@ export interface Panel {
   readonly layers: readonly Json[];
 }
 
+/**
+ * The parameter that rings a point without drawing the picture anew: "RUN:LINE" as the points' rows have it in `point`,
+ * the run's id and the row's line counted from the first line of the run's block. Empty in a picture that stands alone.
+ */
+export const CURSOR_PARAM = "cursorPoint";
+
 export const AXIS_SIZE = 10.5;
+/** Of the facts under the title and the notes under the picture. */
+export const NOTE_SIZE = 10.5;
 export const LABEL_SIZE = 11;
+/** Width of the thinnest line in a picture of high contrast. */
+const STRONG_LINE = 2;
 /** Height that a title above a panel takes. */
 export const HEADING = 26;
 
@@ -63,7 +73,7 @@ export function panelSpec(panel: Panel, theme: ChartTheme): Json {
           titleColor: theme.text,
           values: y.ticks,
           format: tickFormat(y),
-          grid: true,
+          grid: !theme.highContrast,
           domain: false,
           ticks: false,
           labelPadding: 8,
@@ -114,21 +124,40 @@ export function lines(name: string): Json {
   };
 }
 
-/** Symbols: x, y, shape, size, color, fill, width; with `about` they are told to screen readers, else hidden from them. */
-export function symbols(name: string, told: boolean): Json {
+/**
+ * Symbols: x, y, shape, size, color, fill, width. Those that are told have their words in `about`: `all` to whom points at
+ * one and to screen readers, `pointed` only to the former.
+ */
+export function symbols(name: string, told: "all" | "pointed" | "none"): Json {
   return {
     data: { name },
-    mark: { type: "point", opacity: 1, ...(!told && { aria: false }) },
+    mark: { type: "point", opacity: 1, ...(told !== "all" && { aria: false }) },
     encoding: {
       shape: raw("shape"),
       size: raw("size", "quantitative"),
       stroke: raw("color"),
       fill: raw("fill"),
       strokeWidth: raw("width", "quantitative"),
-      ...(told && {
-        description: { field: "about", type: "nominal" },
-        tooltip: { field: "about", type: "nominal" },
-      }),
+      ...(told === "all" && { description: { field: "about", type: "nominal" } }),
+      ...(told !== "none" && { tooltip: { field: "about", type: "nominal" } }),
+    },
+  };
+}
+
+/** A ring around the symbol whose `point` the parameter names. */
+export function ring(name: string, theme: ChartTheme): Json {
+  return {
+    data: { name },
+    transform: [{ filter: `datum.point === ${CURSOR_PARAM}` }],
+    mark: {
+      type: "point",
+      shape: "circle",
+      size: 260,
+      filled: false,
+      stroke: theme.text,
+      strokeWidth: 2,
+      opacity: 1,
+      aria: false,
     },
   };
 }
@@ -142,6 +171,15 @@ export function texts(name: string): Json {
   };
 }
 
+/** The rows with every line as wide as the theme wants it. */
+export function strongRows(rows: readonly Json[], theme: ChartTheme): readonly Json[] {
+  if (!theme.highContrast) return rows;
+  return rows.map((row) => {
+    const { width } = row;
+    return typeof width === "number" && width < STRONG_LINE ? { ...row, width: STRONG_LINE } : row;
+  });
+}
+
 /** A look that is taken from the data as it stands. */
 function raw(field: string, type: "nominal" | "quantitative" = "nominal"): Json {
   return { field, type, scale: null };
@@ -149,6 +187,7 @@ function raw(field: string, type: "nominal" | "quantitative" = "nominal"): Json 
 
 /** Looks of everything that is not data. */
 export function chartConfig(theme: ChartTheme): Json {
+  const width = theme.highContrast ? STRONG_LINE : 1;
   return {
     font: theme.font,
     view: { stroke: null },
@@ -163,6 +202,8 @@ export function chartConfig(theme: ChartTheme): Json {
       domainColor: theme.axis,
       tickColor: theme.axis,
       gridColor: theme.grid,
+      domainWidth: width,
+      tickWidth: width,
       gridWidth: 1,
     },
     title: { color: theme.text, subtitleColor: theme.quiet, limit: 0 },

@@ -32,7 +32,7 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
   return {
     panel: {
       ...stripOf(frame, AREA_TITLES[area], scale),
-      layers: [lines("coefficient-lines"), symbols("coefficients", false)],
+      layers: [lines("coefficient-lines"), symbols("coefficients", "none")],
     },
     data: { "coefficient-lines": curves, coefficients: dots },
   };
@@ -76,7 +76,7 @@ export function settleStrip(frame: ChartFrame): DrawnPanel | undefined {
   return {
     panel: {
       ...stripOf(frame, `Time to settle, ${axes.time.symbol}`, y),
-      layers: [pieces("settle-lines"), symbols("settles", false), texts("settle-labels")],
+      layers: [pieces("settle-lines"), symbols("settles", "none"), texts("settle-labels")],
     },
     data: { "settle-lines": stems, settles: dots, "settle-labels": labels },
   };

@@ -14,14 +14,16 @@ export interface ChartTheme {
   /** Shade of a fall-back that is resolved, and of one that is not. */
   readonly fallBack: string;
   readonly unresolved: string;
+  /** Lines at least twice as wide, and no grid. */
+  readonly highContrast: boolean;
 }
 
-const FONT = '"DejaVu Sans", sans-serif';
+export const CHART_FONT = '"DejaVu Sans", sans-serif';
 /** Okabe and Ito, "Color Universal Design" (2008): the four that keep 3:1 on white and on near-black alike. */
-const SERIES = ["#0072B2", "#D55E00", "#009E73", "#CC79A7"] as const;
+export const SERIES = ["#0072B2", "#D55E00", "#009E73", "#CC79A7"] as const;
 
 export const LIGHT_THEME: ChartTheme = {
-  font: FONT,
+  font: CHART_FONT,
   background: "#ffffff",
   text: "#1d2126",
   quiet: "#5c646d",
@@ -31,10 +33,11 @@ export const LIGHT_THEME: ChartTheme = {
   series: SERIES,
   fallBack: "#fbe8da",
   unresolved: "#fdf5ef",
+  highContrast: false,
 };
 
 export const DARK_THEME: ChartTheme = {
-  font: FONT,
+  font: CHART_FONT,
   background: "#1e1e1e",
   text: "#e8e8e8",
   quiet: "#a9afb6",
@@ -44,4 +47,5 @@ export const DARK_THEME: ChartTheme = {
   series: SERIES,
   fallBack: "#41301f",
   unresolved: "#2d2620",
+  highContrast: false,
 };

@@ -34,28 +34,41 @@ function factsOf({ port, run, bench, date, direction, target, head }: Setup): st
   ].filter((fact) => fact !== undefined);
 }
 
-/** How to read the signs that this chart has. */
+/** What cannot be shown, and how to read the signs that this chart has. */
 export function chartNotes(
   drawn: readonly DrawnRun[],
   barred: readonly DrawnRun[],
-  leadId: string,
+  lead: RunResult,
   area: PortArea["name"],
 ): string {
   const points = drawn.flatMap((run) => run.points);
-  const bars = barred.some((run) => run.points.some((point) => point.bar !== undefined && !point.void));
-  const whose = barred.length < drawn.length ? ` of ${leadId}` : "";
   const pointless = drawn.flatMap((run) => (run.points.length > 0 ? [] : run.run.result.setup.run.id));
   const hasLines = drawn.some(({ lines }) => lines.length > 0);
+  const bars = barredSign(drawn, barred, lead);
   return listed([
-    bars ? `bars: uncertainty U (k = 2)${whose} where larger than the symbol` : undefined,
-    drawn.some(({ lines }) => lines.some(({ branch }) => branch === "falling"))
-      ? "dotted, hollow: lift coming down"
-      : undefined,
-    points.some((point) => isFlagged(point)) ? "triangle: flagged" : undefined,
-    points.some((point) => point.void) ? "cross: void" : undefined,
     pointless.length > 0 ? `without a point: ${pointless.join(", ")}` : undefined,
     hasLines && drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
+    barred.some((run) => run.points.some((point) => point.bar !== undefined && !point.void))
+      ? bars
+      : undefined,
+    drawn.some(({ lines }) => lines.some(({ branch }) => branch === "falling")) ? FALLING : undefined,
+    points.some((point) => isFlagged(point)) ? FLAGGED : undefined,
+    points.some((point) => point.void) ? VOID : undefined,
   ]);
+}
+
+/** The notes of a chart that has every sign: room for them keeps a picture's height while it is being edited. */
+export function fullNotes(drawn: readonly DrawnRun[], barred: readonly DrawnRun[], lead: RunResult): string {
+  return listed([barredSign(drawn, barred, lead), FALLING, FLAGGED, VOID]);
+}
+
+const FALLING = "dotted, hollow: lift coming down";
+const FLAGGED = "triangle: flagged";
+const VOID = "cross: void";
+
+function barredSign(drawn: readonly DrawnRun[], barred: readonly DrawnRun[], lead: RunResult): string {
+  const whose = barred.length < drawn.length ? ` of ${lead.setup.run.id}` : "";
+  return `bars: uncertainty U (k = 2)${whose} where larger than the symbol`;
 }
 
 /** In one line that breaks only between its parts. */

@@ -1,17 +1,28 @@
 // Draws runs as a Vega-Lite picture: corrected flow on lift, the discharge coefficient and the settle times below.
 import type { PortArea } from "../calc/port-areas.ts";
 import type { RunResult } from "../model/result.ts";
+import { captionPanel } from "./chart-caption.ts";
 import { END_LABEL_INDENT, endLabelsHeight, moreRuns } from "./chart-end-labels.ts";
 import { barredRuns, flowPanel, flowScale } from "./chart-flow.ts";
 import { type ChartFrame, type DrawnPanel, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
-import { AXIS_SIZE, chartConfig, HEADING, type Json, LABEL_SIZE, panelSpec } from "./chart-layers.ts";
+import {
+  AXIS_SIZE,
+  CURSOR_PARAM,
+  chartConfig,
+  HEADING,
+  type Json,
+  LABEL_SIZE,
+  NOTE_SIZE,
+  panelSpec,
+  strongRows,
+} from "./chart-layers.ts";
 import { type ChartAxes, type ChartRun, drawnRun } from "./chart-run.ts";
 import { type ChartScale, chartScale, tickText } from "./chart-scale.ts";
 import { coefficientScale, coefficientStrip, quickTime, settleScale, settleStrip } from "./chart-strips.ts";
 import { runStyles } from "./chart-style.ts";
 import { clipText, HARD_SPACE, textWidth, wrapText } from "./chart-text.ts";
 import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
-import { chartFacts, chartNotes, chartTitle, endLabel, liftTitle } from "./chart-words.ts";
+import { chartFacts, chartNotes, chartTitle, endLabel, fullNotes, liftTitle } from "./chart-words.ts";
 import { displayUnits } from "./display-units.ts";
 
 /** A Vega-Lite 6 specification with its data inside: plain JSON; texts of the record stand in it as data and titles only. */
@@ -34,7 +45,6 @@ const LEAST_WIDTH = 280;
 const PADDING = 16;
 const TITLE_SIZE = 15;
 const TITLE_LINES = 2;
-const NOTE_SIZE = 10.5;
 const NOTE_LINES = 3;
 /** Room for the axes' numbers: at least this, and this much more than the widest. */
 const LEAST_LEFT = 44;
@@ -52,7 +62,7 @@ const EMPTY_HEIGHT = 160;
  * The picture of one or more runs. The leading run is the first of role `main`, else the first: its units, conditions,
  * fall-backs, expectations and valve are the chart's (fall-backs and expectations not among several equals). Runs quoted otherwise say so in their labels. Points that took no
  * part in means do not stretch the axes: beyond them they stand at the edge with their value. Without a point the
- * picture says so in words.
+ * picture says so in words. While the same runs keep to the same axes everything but `datasets` stays as it is.
  */
 export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {}): VegaLiteSpec {
   const theme = options.theme ?? LIGHT_THEME;
@@ -69,18 +79,19 @@ export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {})
   const strips = [coefficientStrip(frame, area), settleStrip(frame)].filter((strip) => strip !== undefined);
   const panels: DrawnPanel[] = [flowPanel(frame, height), ...strips];
   const barred = barredRuns(frame.runs, lead);
+  const notes = chartNotes(frame.runs, barred, lead, area);
+  const caption = captionPanel(frame, notes, fullNotes(frame.runs, barred, lead), outer - 2 * PADDING);
+  const data = [...panels, caption].flatMap((panel) => Object.entries(panel.data));
   return {
-    ...shellOf(
-      title,
-      [chartFacts(runs), chartNotes(frame.runs, barred, lead.setup.run.id, area)],
-      outer,
-      frame.left,
-      theme,
-    ),
-    datasets: Object.assign({}, ...panels.map(({ data }) => data)),
-    vconcat: panels.map(({ panel }, index) =>
-      panelSpec({ ...panel, ...(index === panels.length - 1 && { lift: liftTitle(frame.axes) }) }, theme),
-    ),
+    ...shellOf(title, chartFacts(runs), outer, frame.left, theme),
+    params: [{ name: CURSOR_PARAM, value: "" }],
+    datasets: Object.fromEntries(data.map(([name, rows]) => [name, strongRows(rows, theme)])),
+    vconcat: [
+      ...panels.map(({ panel }, index) =>
+        panelSpec({ ...panel, ...(index === panels.length - 1 && { lift: liftTitle(frame.axes) }) }, theme),
+      ),
+      caption.spec,
+    ],
   };
 }
 
@@ -151,20 +162,14 @@ function mainHeight(width: number): number {
 }
 
 /** Everything around the panels; `indent` is the room to the left of their plots. */
-function shellOf(
-  title: string,
-  notes: readonly string[],
-  outer: number,
-  indent: number,
-  theme: ChartTheme,
-): Json {
+function shellOf(title: string, facts: string, outer: number, indent: number, theme: ChartTheme): Json {
   const width = outer - 2 * PADDING;
   const text = wrapText(title, width, TITLE_SIZE, TITLE_LINES, true);
-  const subtitle = notes.flatMap((note) => wrapText(note, width, NOTE_SIZE, NOTE_LINES));
+  const subtitle = wrapText(facts, width, NOTE_SIZE, NOTE_LINES);
   return {
     $schema: SCHEMA,
-    description: [title, ...notes]
-      .filter((note) => note !== "")
+    description: [title, facts]
+      .filter((part) => part !== "")
       .join(". ")
       .replaceAll(HARD_SPACE, " "),
     background: theme.background,
@@ -199,7 +204,7 @@ function titleOf(text: readonly string[], subtitle: readonly string[], indent: n
 function emptyChart(message: string, title: string, outer: number, theme: ChartTheme): VegaLiteSpec {
   const width = outer - 2 * PADDING;
   return {
-    ...shellOf(title, [], outer, 0, theme),
+    ...shellOf(title, "", outer, 0, theme),
     datasets: { message: [{ text: clipText(message, width, LABEL_SIZE) }] },
     vconcat: [
       {

@@ -2,10 +2,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { RowResult, RunResult } from "../../../shared/model/result.ts";
 import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
-import { LABEL_SIZE } from "../../../shared/render/chart-layers.ts";
+import { editorTheme } from "../../../shared/render/chart-editor-theme.ts";
+import { CURSOR_PARAM, LABEL_SIZE } from "../../../shared/render/chart-layers.ts";
 import type { ChartRun } from "../../../shared/render/chart-run.ts";
-import { textWidth } from "../../../shared/render/chart-text.ts";
+import { HARD_SPACE, textWidth } from "../../../shared/render/chart-text.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
+import { sameButData } from "../../../shared/render/same-but-data.ts";
 import { evaluateText } from "../../kit/evaluate.ts";
 
 const SHOP = `bench north
@@ -62,14 +64,29 @@ function textsOf(spec: Row): readonly unknown[] {
   return dataOf(spec, "labels").map((label) => label["text"]);
 }
 
+function notesOf(spec: Row): string {
+  return dataOf(spec, "notes")
+    .map(({ text }) => text)
+    .join(" ")
+    .replaceAll(HARD_SPACE, " ");
+}
+
 /** Panels as Vega-Lite will lay them out, with their scales. */
 function panelsOf(spec: Row) {
   type Channel = { readonly scale: { readonly domain: readonly [number, number] }; readonly axis: Row };
-  return spec["vconcat"] as readonly {
+  const all = spec["vconcat"] as readonly {
     readonly width: number;
     readonly height: number;
     readonly encoding: { readonly x: Channel; readonly y: Channel };
   }[];
+  return all.slice(0, -1);
+}
+
+/** Every layer of a specification, with its mark and its data's name. */
+function layersOf(spec: Row): readonly Row[] {
+  return (spec["vconcat"] as readonly Row[]).flatMap(
+    (panel) => (panel["layer"] as readonly Row[] | undefined) ?? [panel],
+  );
 }
 
 interface LabelBox {
@@ -233,7 +250,7 @@ describe("axes and panels", () => {
     if (run === undefined) throw new Error("one run");
     const spec = chartSpec([charted(run)], { cd: "throat" });
     expect(panelsOf(spec)).toHaveLength(1);
-    expect(spec["description"]).toMatch(/no Cd on the throat area: it takes the port's throat, stem/);
+    expect(notesOf(spec)).toMatch(/no Cd on the throat area: it takes the port's throat, stem/);
   });
 
   test("the flow axis begins at zero, and all panels share one lift axis", () => {
@@ -252,6 +269,83 @@ describe("axes and panels", () => {
 
   test("themes are plain values", () => {
     expect(chartOf(runText("r", [58.4]), { theme: DARK_THEME })["background"]).toBe(DARK_THEME.background);
+  });
+});
+
+describe("a picture on show", () => {
+  const first = runText("r", FALLING_BACK, "  stations 0.1 in to 0.6 in by 0.1 in\n");
+  const edited = (from: string, to: string) => chartOf(first.replace(from, to));
+
+  test.each([
+    ["a reading is changed", "187.4", "188.6"],
+    ["a reading steps out of line", "187.4", "180.1"],
+    ["a point is taken back", "125.6", '125.6 void "belt"'],
+    ["a point is not there yet", "125.6", "-"],
+    ["the fall-back goes", "224.9", "231.2"],
+  ])("takes new data where it stands when %s", (_, from, to) => {
+    const [before, after] = [chartOf(first), edited(from, to)];
+    expect(after).not.toEqual(before);
+    expect(sameButData(before, after)).toBe(true);
+  });
+
+  test.each([
+    ["a reading leaves the flow axis", "229.8", "262.0"],
+    ["a lift leaves the lift axis", "0.600  28", "0.650  28"],
+    ["the run has another title", "run r\n", 'run r "the first cut"\n'],
+  ])("is made anew when %s", (_, from, to) => {
+    expect(sameButData(chartOf(first), edited(from, to))).toBe(false);
+  });
+
+  test("takes any reading that stays under the axis's end", () => {
+    const flow = fc.integer({ min: 1, max: 249 });
+    fc.assert(
+      fc.property(
+        fc.array(flow, { minLength: 6, maxLength: 6 }),
+        fc.integer({ min: 320, max: 1600 }),
+        (flows, width) => {
+          // A first station that stays holds the flow axis; without a port there is no coefficient whose axis moves.
+          const with250 = (rest: readonly number[]) =>
+            chartSpec(
+              evaluateText(`bench b\n  shows flow\n${runText("r", [...rest, 250])}`).runs.map((run) =>
+                charted(run),
+              ),
+              { width },
+            );
+          const all = with250([50, 100, 150, 200, 220, 240]);
+          expect(sameButData(all, with250(flows))).toBe(true);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  test("rings the point that the parameter names, and none in a picture that stands alone", () => {
+    const spec = chartOf(first);
+    expect(spec["params"]).toEqual([{ name: CURSOR_PARAM, value: "" }]);
+    expect(dataOf(spec, "points").map(({ point }) => point)).toContain("r:3");
+    expect(layersOf(spec).filter(({ transform }) => transform !== undefined)).toHaveLength(2);
+  });
+
+  test("tells screen readers its points and its notes, and nothing beside them", () => {
+    const told = layersOf(chartOf(first)).filter(({ mark }) => (mark as Row)["aria"] !== false);
+    expect(told.map(({ data }) => (data as Row)["name"])).toEqual(["crosses", "points", "notes"]);
+    for (const { x: _, ...point } of dataOf(chartOf(first), "points")) expect(point["about"]).toBeTruthy();
+  });
+});
+
+describe("high contrast", () => {
+  const theme = editorTheme({ kind: "high-contrast-dark", background: "#000000", text: "#ffffff" });
+
+  test("has no line under 2 px, no grid and nothing that shines through", () => {
+    const spec = chartOf(runText("a", FALLING_BACK) + runText("b", [57, 120, 180]), { theme });
+    const widths = Object.values((spec as { datasets: Record<string, readonly Row[]> }).datasets)
+      .flat()
+      .flatMap(({ width }) => (width === undefined ? [] : Number(width)));
+    expect(Math.min(...widths)).toBe(2);
+    expect(JSON.stringify(spec)).not.toContain('"grid":true');
+    for (const opacity of JSON.stringify(spec).matchAll(/"(?:fill|stroke)?[oO]pacity":([\d.]+)/g)) {
+      expect(Number(opacity[1])).toBe(1);
+    }
   });
 });
 
@@ -290,7 +384,7 @@ describe("several runs", () => {
 
   test("without a point are named as such", () => {
     const spec = chartOf(runText("a", [58.4]) + runText("b", ["-"]));
-    expect(spec["description"]).toContain("without a point: b");
+    expect(notesOf(spec)).toContain("without a point: b");
   });
 
   test("quoted otherwise say so in their label", () => {
@@ -336,7 +430,10 @@ describe("what a record may hold", () => {
       charted(run, "compared", { label: hostile }),
     ]);
     const text = JSON.stringify(spec);
-    expect(text).not.toMatch(/"(expr|signal|calculate|labelExpr|filter|url)":/);
+    expect(text).not.toMatch(/"(expr|signal|calculate|labelExpr|test|url)":/);
+    expect(text.match(/"filter":"[^"]*"/g)).toEqual(
+      Array(2).fill(`"filter":"datum.point === ${CURSOR_PARAM}"`),
+    );
     expect(text).not.toContain("\\u0000");
     expect(text).not.toContain("\u202e");
     for (const written of textsOf(spec)) expect(String(written).length).toBeLessThan(100);
