@@ -18,6 +18,8 @@ const service = createService({ files: diskFiles(), config: () => DEFAULT_CONFIG
 
 /** What the samples mean to show, each named in a comment of its file. */
 const INTENDED: Readonly<Record<string, readonly string[]>> = {
+  "bench-checks/2026-09-05-plate.headnote": ["plate-off"],
+  "bench-checks/2026-10-17-old-plate.headnote": ["plate-overdue"],
   "first.headnote": ["fall-back"],
   "ironside-eight/2026-03-07-as-cast.headnote": ["fall-back"],
   "ironside-eight/2026-03-08-as-cast-cabinet.headnote": ["flat-top"],

@@ -1,5 +1,6 @@
 // Makes the JSON Schemas (draft 2020-12) of what the command prints and of headnote.json, from the schemas it checks with.
 import * as z from "zod/mini";
+import { benchReportSchema } from "../../shared/messages/bench-report.ts";
 import { configSchema } from "../../shared/messages/config.ts";
 import { reportJsonSchemas, SCHEMA_VERSION } from "../../shared/messages/report.ts";
 import { KINDS } from "../catalogue.ts";
@@ -15,6 +16,12 @@ export function tableSchema(): string {
 export function checkSchema(): string {
   const description = "What headnote check --format json prints: findings with their places and fixes.";
   return printed("check", SCHEMA_VERSION, description, reportJsonSchemas().check);
+}
+
+/** What `bench --format json` prints. */
+export function benchSchema(): string {
+  const description = "What headnote bench --format json prints: what the records show of each bench.";
+  return printed("bench", SCHEMA_VERSION, description, z.toJSONSchema(benchReportSchema));
 }
 
 /** What headnote.json may say; says more than the schema it is made from, so that an editor can complete and explain. */

@@ -1,6 +1,6 @@
 // The list of generated files: a new one is its own generator and one line here.
 import { ebnf } from "./ebnf.ts";
-import { checkSchema, configJsonSchema, tableSchema } from "./json-schemas.ts";
+import { benchSchema, checkSchema, configJsonSchema, tableSchema } from "./json-schemas.ts";
 import { reference } from "./reference.ts";
 import { snippets } from "./snippets.ts";
 import { textmate } from "./textmate.ts";
@@ -18,5 +18,6 @@ export const OUTPUTS: readonly Output[] = [
   { path: "grammar/headnote.ebnf", make: ebnf },
   { path: "grammar/schemas/table.schema.json", make: tableSchema },
   { path: "grammar/schemas/check.schema.json", make: checkSchema },
+  { path: "grammar/schemas/bench.schema.json", make: benchSchema },
   { path: "grammar/schemas/config.schema.json", make: configJsonSchema },
 ];

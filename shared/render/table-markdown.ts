@@ -27,14 +27,14 @@ function runMarkdown(table: RunTable): string {
   return sectionMarkdown(sections);
 }
 
-function sectionMarkdown(sections: readonly (readonly string[])[]): string {
+export function sectionMarkdown(sections: readonly (readonly string[])[]): string {
   return sections
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.map((line) => `${line}\n`).join(""))
     .join("\n");
 }
 
-function tableLines(columns: readonly TableColumn[]): readonly string[] {
+export function tableLines(columns: readonly TableColumn[]): readonly string[] {
   const count = columns[0]?.cells.length ?? 0;
   if (count === 0) return [];
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;

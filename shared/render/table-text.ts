@@ -35,14 +35,14 @@ function runText(table: RunTable): string {
 }
 
 /** Sections of lines with a blank line between them. */
-function sectionText(sections: readonly (readonly string[])[]): string {
+export function sectionText(sections: readonly (readonly string[])[]): string {
   return sections
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.map((line) => `${printable(line).trimEnd()}\n`).join(""))
     .join("\n");
 }
 
-function columnLines(columns: readonly TableColumn[]): readonly string[] {
+export function columnLines(columns: readonly TableColumn[]): readonly string[] {
   const set = columns.map(setColumn);
   const heads = Math.max(...set.map(({ head }) => head.length));
   const count = columns[0]?.cells.length ?? 0;

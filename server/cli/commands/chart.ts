@@ -1,11 +1,11 @@
 // `headnote chart`: draws a record's runs into a file.
 import { extname, resolve } from "node:path";
 import { PORT_AREAS } from "../../../shared/calc/port-areas.ts";
-import { type ChartOptions, chartSpec, type VegaLiteSpec } from "../../../shared/render/chart.ts";
+import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
 import { printable } from "../../../shared/text/printable.ts";
 import { chartRuns } from "../chart-runs.ts";
-import { drawPng, drawSvg } from "../draw.ts";
+import { drawing } from "../drawings.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import { openRecord } from "../open-record.ts";
 import { pickRuns } from "../pick-runs.ts";
@@ -15,15 +15,6 @@ import { replaceFile } from "../write-file.ts";
 /** Pixels; a wider picture is no chart any more and a narrower one has no room for its words. */
 const NARROWEST = 280;
 const WIDEST = 10_000;
-
-type Drawing = (spec: VegaLiteSpec) => Promise<string | Uint8Array>;
-
-/** By the ending of the file. */
-const DRAWINGS: Readonly<Record<string, Drawing>> = {
-  ".svg": drawSvg,
-  ".png": async (spec) => drawPng(await drawSvg(spec)),
-  ".json": async (spec) => `${JSON.stringify(spec, null, 2)}\n`,
-};
 
 export const chart: Subcommand = {
   name: "chart",
@@ -54,7 +45,7 @@ export const chart: Subcommand = {
   ],
   run: async (call, io) => {
     const output = textOption(call, "output");
-    const draw = output === undefined ? undefined : DRAWINGS[extname(output).toLowerCase()];
+    const draw = output === undefined ? undefined : drawing(extname(output));
     if (output === undefined || draw === undefined) {
       complain(io, "say where to draw: -o FILE, ending in .svg, .png or .json");
       return UNUSABLE;

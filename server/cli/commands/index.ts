@@ -1,5 +1,6 @@
 // The list of commands: a new one is its own file and one line here.
 import type { Subcommand } from "../subcommand.ts";
+import { bench } from "./bench.ts";
 import { chart } from "./chart.ts";
 import { check } from "./check.ts";
 import { explain } from "./explain.ts";
@@ -8,4 +9,4 @@ import { lsp } from "./lsp.ts";
 import { newFile } from "./new.ts";
 import { table } from "./table.ts";
 
-export const SUBCOMMANDS: readonly Subcommand[] = [check, format, table, chart, newFile, explain, lsp];
+export const SUBCOMMANDS: readonly Subcommand[] = [check, format, table, chart, bench, newFile, explain, lsp];

@@ -9,6 +9,8 @@ declare module "jstat" {
   const jstat: {
     readonly normal: Distribution<[mean: number, deviation: number]>;
     readonly studentt: Distribution<[degreesOfFreedom: number]>;
+    readonly chisquare: Distribution<[degreesOfFreedom: number]>;
+    readonly beta: Distribution<[alpha: number, beta: number]>;
   };
   export default jstat;
 }
