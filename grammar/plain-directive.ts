@@ -18,8 +18,10 @@ export function plainDirective(text: string): DirectiveLine | ColumnsLine | unde
   if (!KEYWORD.test(text)) return undefined;
   const end = text.trimEnd().length;
   const keyword = atomAt(text, 0);
+  if (keyword === undefined) return plainColumns(text, end);
   // Some keywords name a column too; which of the two it is shows in the whole line.
-  if (keyword === undefined || isColumnName(keyword.text)) return plainColumns(text, end);
+  const columns = isColumnName(keyword.text) ? plainColumns(text, end) : undefined;
+  if (columns !== undefined) return columns;
   const atoms: Atom[] = [];
   for (let at = keyword.to; at < end; ) {
     const atom = atomAt(text, at);
