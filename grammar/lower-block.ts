@@ -37,13 +37,24 @@ export interface Block {
 }
 
 /** Blocks by their first line's node, so that a block whose lines have not changed is never read again. */
-const known = new WeakMap<Line, Block>();
+export interface BlockMemory {
+  readonly get: (first: Line) => Block | undefined;
+  readonly set: (first: Line, block: Block) => void;
+}
+
+export function blockMemory(): BlockMemory {
+  const blocks = new WeakMap<Line, Block>();
+  return { get: (first) => blocks.get(first), set: (first, block) => blocks.set(first, block) };
+}
+
+/** For files that are read once: what a `WeakMap` holds outlives its file by far. */
+export const NO_MEMORY: BlockMemory = { get: () => undefined, set: () => undefined };
 
 /**
  * The entity of a block. `lines[0]` is the heading's line. The same lines give the same block object, wherever in the
- * file they stand.
+ * file they stand, as long as `known` remembers it.
  */
-export function lowerBlock(heading: Heading, lines: readonly Line[]): Block {
+export function lowerBlock(heading: Heading, lines: readonly Line[], known: BlockMemory): Block {
   const [first] = lines;
   if (first === undefined) throw new RangeError("a block has at least its heading's line");
   const before = known.get(first);

@@ -19,7 +19,7 @@ import { unknownKeyword } from "./findings/unknown-keyword.ts";
 import { version } from "./findings/version.ts";
 import { isOwnKeyword } from "./line-kind.ts";
 import { parseRow } from "./line-parser.ts";
-import { type Block, lowerBlock } from "./lower-block.ts";
+import { type Block, type BlockMemory, blockMemory, lowerBlock } from "./lower-block.ts";
 import { type DirectiveLine, type Line, quoted } from "./tree.ts";
 
 /** An `include` line; its span is that of the path. */
@@ -59,6 +59,7 @@ interface Open {
 
 interface Fold {
   readonly lines: readonly Line[];
+  readonly memory: BlockMemory;
   readonly blocks: PlacedBlock[];
   readonly includes: Include[];
   readonly findings: Finding[];
@@ -67,10 +68,16 @@ interface Fold {
   conflicted: boolean;
 }
 
-/** Folds lines into blocks. Never throws; every line that says something is in a block, an include, or a finding. */
-export function outline(lines: readonly Line[]): Outline {
+const shared = blockMemory();
+
+/**
+ * Folds lines into blocks. Never throws; every line that says something is in a block, an include, or a finding. Blocks
+ * that `memory` knows are not read again.
+ */
+export function outline(lines: readonly Line[], memory: BlockMemory = shared): Outline {
   const fold: Fold = {
     lines,
+    memory,
     blocks: [],
     includes: [],
     findings: [],
@@ -208,7 +215,7 @@ function begin(fold: Fold, heading: Heading, line: DirectiveLine, index: number)
 function close(fold: Fold): void {
   const { open } = fold;
   if (open === undefined) return;
-  fold.blocks.push({ start: open.start, block: lowerBlock(open.heading, open.lines) });
+  fold.blocks.push({ start: open.start, block: lowerBlock(open.heading, open.lines, fold.memory) });
   fold.open = undefined;
 }
 

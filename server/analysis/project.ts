@@ -1,4 +1,5 @@
 // Reads and computes the files of a workspace, each once until it changes.
+import { blockMemory, NO_MEMORY } from "../../grammar/lower-block.ts";
 import { evaluateRun, repeatabilities } from "../../shared/calc/evaluate.ts";
 import { settler } from "../../shared/calc/setup.ts";
 import type { NamedKind, Run, Session } from "../../shared/model/model.ts";
@@ -48,13 +49,14 @@ export function createProject(files: Files, retain = true): Project {
   const versions = new Map<string, SourceFile>();
   const analyses = new Map<string, Analysis>();
   const definitions = new Map<string, Definitions>();
+  const blocks = retain ? blockMemory() : NO_MEMORY;
   const memo = retain ? new WeakMap<Run, Remembered>() : undefined;
 
   const read = (path: string): SourceFile | { readonly problem: string } => {
     const found = files.read(path);
     if ("problem" in found) return found;
     const before = versions.get(path);
-    const file = before?.text === found.text ? before : sourceFile(path, found.text, before);
+    const file = before?.text === found.text ? before : sourceFile(path, found.text, blocks, before);
     if (retain) versions.set(path, file);
     return file;
   };
@@ -121,17 +123,33 @@ function analyseFile(
     memo?.set(setup.run, { session, definitions, setup, repeatability: s, result });
     return result;
   };
-  let computed: readonly ComputedRun[] | undefined;
-  return {
-    scope,
-    settled,
-    repeatability,
-    compute,
-    get runs() {
-      computed ??= settled.map((run) => ({ placed: run.placed, result: compute(run) }));
-      return computed;
-    },
-  };
+  return new LazyAnalysis(scope, settled, repeatability, compute);
+}
+
+/** A class, since an object with a getter of its own is kept by the engine long after its file is done with. */
+class LazyAnalysis implements Analysis {
+  readonly scope: Scope;
+  readonly settled: readonly SettledRun[];
+  readonly repeatability: Analysis["repeatability"];
+  readonly compute: Analysis["compute"];
+  #runs: readonly ComputedRun[] | undefined = undefined;
+
+  constructor(
+    scope: Scope,
+    settled: readonly SettledRun[],
+    repeatability: Analysis["repeatability"],
+    compute: Analysis["compute"],
+  ) {
+    this.scope = scope;
+    this.settled = settled;
+    this.repeatability = repeatability;
+    this.compute = compute;
+  }
+
+  get runs(): readonly ComputedRun[] {
+    this.#runs ??= this.settled.map((run) => ({ placed: run.placed, result: this.compute(run) }));
+    return this.#runs;
+  }
 }
 
 function definitionsOf({ files }: Scope, before: Definitions | undefined): Definitions {

@@ -1,4 +1,5 @@
 // One file, read: its lines, its blocks, and what it defines.
+import type { BlockMemory } from "../../grammar/lower-block.ts";
 import { type Outline, outline } from "../../grammar/outline.ts";
 import { readLines } from "../../grammar/read-lines.ts";
 import type { Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
@@ -22,9 +23,17 @@ export interface SourceFile {
   readonly placed: readonly Placed[];
 }
 
-/** Reads a file; lines that are the same as in the previous version keep what was read of them. */
-export function sourceFile(path: string, text: string, previous?: SourceFile): SourceFile {
-  const read = outline(readLines(text, previous?.outline.lines));
+/**
+ * Reads a file; lines that are the same as in the previous version keep what was read of them, and so do the blocks that
+ * `memory` knows.
+ */
+export function sourceFile(
+  path: string,
+  text: string,
+  memory: BlockMemory,
+  previous?: SourceFile,
+): SourceFile {
+  const read = outline(readLines(text, previous?.outline.lines), memory);
   const placed = read.blocks.map(({ start, block }) => ({ entity: block.entity, start, path }));
   const defines = new Map<NamedKind, Map<string, Placed>>();
   let session: Placed<Session> | undefined;
