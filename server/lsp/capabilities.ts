@@ -12,6 +12,8 @@ export interface Capabilities {
   readonly configuration: boolean;
   /** It answers Headnote's own requests. */
   readonly readsFiles: boolean;
+  /** The commands that it can run from a lens; others are not offered. */
+  readonly lensCommands: readonly string[];
   readonly refreshesHints: boolean;
   readonly refreshesLenses: boolean;
   readonly refreshesTokens: boolean;
@@ -20,6 +22,8 @@ export interface Capabilities {
 /** `options` are the client's initialization options. */
 export function capabilitiesOf(client: ClientCapabilities, options: unknown): Capabilities {
   const { textDocument, workspace } = client;
+  const own: { readonly readsFiles?: unknown; readonly lensCommands?: unknown } =
+    typeof options === "object" && options !== null ? options : {};
   return {
     pullsDiagnostics:
       textDocument?.diagnostic !== undefined && workspace?.diagnostics?.refreshSupport === true,
@@ -29,11 +33,10 @@ export function capabilitiesOf(client: ClientCapabilities, options: unknown): Ca
     labelsCodeActions: textDocument?.codeAction?.codeActionLiteralSupport !== undefined,
     preparesRename: textDocument?.rename?.prepareSupport === true,
     configuration: workspace?.configuration === true,
-    readsFiles:
-      typeof options === "object" &&
-      options !== null &&
-      "readsFiles" in options &&
-      options.readsFiles === true,
+    readsFiles: own.readsFiles === true,
+    lensCommands: Array.isArray(own.lensCommands)
+      ? own.lensCommands.filter((command) => typeof command === "string")
+      : [],
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
     refreshesLenses: workspace?.codeLens?.refreshSupport === true,
     refreshesTokens: workspace?.semanticTokens?.refreshSupport === true,

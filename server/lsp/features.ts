@@ -20,11 +20,16 @@ import {
   ON_ENTER,
   type OnEnterAnswer,
   onEnterParams,
+  SHOW_CURVE,
+  SHOW_PLACES,
+  type ShowPlacesArguments,
 } from "../../shared/messages/requests.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
+import { type BaselineOf, baselines } from "../service/baseline.ts";
 import { codeActions, mendAll } from "../service/code-actions.ts";
+import { codeLenses, type Lens } from "../service/code-lens.ts";
 import { type Completion, completion } from "../service/completion.ts";
 import { definition } from "../service/definition.ts";
 import { documentLinks } from "../service/document-links.ts";
@@ -78,6 +83,14 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
   };
   const analysed = async (document: Document): Promise<Analysis | undefined> =>
     (await read(document))?.analysis;
+  const baselinesFor = async (analysis: Analysis): Promise<BaselineOf> => {
+    const analyses = new Map<string, Analysis>();
+    for (const { path } of analysis.scope.files.slice(1)) {
+      const checked = await workspace.check(path);
+      if (!("problem" in checked)) analyses.set(path, checked.analysis);
+    }
+    return baselines(analysis, analyses);
+  };
   const others = async (): Promise<readonly Scope[]> => {
     const paths = (await list()).slice(0, MOST_FILES);
     const found = await Promise.all(paths.map((path) => workspace.check(path)));
@@ -126,12 +139,8 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
       const analysis = await analysed(params);
       if (analysis === undefined) return [];
       const { start, end } = params.range;
-      const baselines = new Map<string, Analysis>([[analysis.scope.file.path, analysis]]);
-      for (const { path } of analysis.scope.files.slice(1)) {
-        const checked = await workspace.check(path);
-        if (!("problem" in checked)) baselines.set(path, checked.analysis);
-      }
-      const baseline = (result: RunResult) => baselineOf(analysis, baselines, result);
+      const baselineOf = await baselinesFor(analysis);
+      const baseline = (result: RunResult) => baselineOf(result)?.result;
       return inlayHints(analysis, start.line, end.line, settings().hints, baseline).map(
         ({ line, column, label }) => ({
           position: { line, character: column },
@@ -139,6 +148,16 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
           paddingLeft: true,
         }),
       );
+    }),
+  );
+  connection.onCodeLens(
+    guard("lenses", [], async (params: Document) => {
+      const analysis = settings().lenses ? await analysed(params) : undefined;
+      if (analysis === undefined) return [];
+      const { uri } = params.textDocument;
+      return codeLenses(analysis, await baselinesFor(analysis))
+        .map((lens) => toCodeLens(uri, lens))
+        .filter(({ command }) => capabilities.lensCommands.includes(command.command));
     }),
   );
   connection.onCodeAction(
@@ -337,22 +356,20 @@ function at({ position }: Place) {
   return { line: position.line, column: position.character };
 }
 
-/** The result of the run that a run is compared with, if the file itself holds it. */
-/** A run's baseline as its own file has it; `analyses` are those of the file and its includes, by path. */
-function baselineOf(
-  { scope }: Analysis,
-  analyses: ReadonlyMap<string, Analysis>,
-  { setup }: RunResult,
-): RunResult | undefined {
-  const id = setup.run.baseline?.id;
-  const placed = id === undefined ? undefined : scope.locate("run", id);
-  const owner = placed && analyses.get(placed.path);
-  const settled = owner?.settled.find(({ placed: { entity } }) => entity === placed?.entity);
-  return settled && owner?.compute(settled);
-}
-
 function diagnosticsOf(path: string, judged: Judged | undefined) {
   return judged === undefined ? {} : { diagnostics: [toDiagnostic(path, judged)] };
+}
+
+function toCodeLens(uri: string, lens: Lens) {
+  const { title } = lens;
+  const position = { line: lens.line, character: 0 };
+  const range = { start: position, end: position };
+  if (lens.kind === "curve")
+    return { range, command: { title, command: SHOW_CURVE, arguments: [uri, lens.run] } };
+  const { path, start } = lens.baseline;
+  const places = [{ uri: uriOf(path), position: { line: start, character: 0 } }];
+  const given: ShowPlacesArguments = [uri, position, places];
+  return { range, command: { title, command: SHOW_PLACES, arguments: given } };
 }
 
 const COMPLETION_KINDS: Readonly<Record<Completion["kind"], CompletionItemKind>> = {

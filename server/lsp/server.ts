@@ -1,5 +1,6 @@
 // The server: ties the service to a connection, and nothing more.
 import {
+  CodeLensRefreshRequest,
   type Connection,
   DidChangeWatchedFilesNotification,
   type InitializeParams,
@@ -66,6 +67,12 @@ function initialize(
     workspace.changed();
     told.changed();
   };
+  const refreshShown = (): void => {
+    // The client may be gone, or refuse; nobody waits for it.
+    const { refreshesHints, refreshesLenses } = capabilities;
+    if (refreshesHints) connection.languages.inlayHint.refresh().catch(() => undefined);
+    if (refreshesLenses) connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined);
+  };
   documents.onDidChangeContent(changed);
   documents.onDidClose(({ document }) => {
     files.forget(pathOf(document.uri));
@@ -75,6 +82,7 @@ function initialize(
   connection.onDidChangeWatchedFiles(({ changes }) => {
     for (const { uri } of changes) files.forget(pathOf(uri));
     changed();
+    refreshShown();
   });
   connection.onDidChangeConfiguration(async ({ settings: pushed }) => {
     const found = capabilities.configuration
@@ -82,7 +90,7 @@ function initialize(
       : pushed?.headnote;
     settings = readSettings(found);
     changed();
-    if (capabilities.refreshesHints) connection.languages.inlayHint.refresh().catch(() => undefined);
+    refreshShown();
   });
   connection.onInitialized(async () => {
     if (capabilities.configuration)
@@ -107,6 +115,7 @@ function serverCapabilities(client: Capabilities): InitializeResult["capabilitie
     hoverProvider: true,
     signatureHelpProvider: { triggerCharacters: [" "] },
     inlayHintProvider: true,
+    ...(client.lensCommands.length > 0 && { codeLensProvider: { resolveProvider: false } }),
     codeActionProvider: { codeActionKinds: ["quickfix", "source.fixAll.headnote"] },
     documentFormattingProvider: true,
     documentRangeFormattingProvider: true,

@@ -3,6 +3,8 @@ import type { HintKinds } from "../service/inlay-hints.ts";
 
 export interface Settings {
   readonly hints: HintKinds;
+  /** Whether lenses stand above the runs. */
+  readonly lenses: boolean;
   /** How many findings of one file are shown; 0 shows all. */
   readonly mostFindings: number;
 }
@@ -19,6 +21,7 @@ export function readSettings(given: unknown): Settings {
       cd: member(hints, "cd") === true,
       gain: member(hints, "gain") !== false,
     },
+    lenses: member(member(given, "codeLens"), "enabled") !== false,
     mostFindings: typeof most === "number" && most >= 0 ? Math.floor(most) : MOST_FINDINGS,
   };
 }

@@ -7,7 +7,7 @@ import { widening } from "./repeatability.ts";
 const SAME_LIFT = 1e-7;
 const ROUNDING = 1e-9;
 /** Two-sided 95 % point of the normal distribution. */
-const TWO_SIDED_95 = 1.96;
+export const TWO_SIDED_95 = 1.96;
 
 /** The gain at one lift and direction. */
 export interface Gain {
@@ -39,12 +39,13 @@ export function gainAt(station: Station, result: RunResult, baseline: RunResult)
   const theirs = branch.find((other) => isSameLift(other.lift, station.lift));
   if (theirs === undefined || !(theirs.flow > 0)) return undefined;
   const noise =
-    TWO_SIDED_95 * Math.hypot(spread(result, station), spread(baseline, theirs), scale(result, baseline));
+    TWO_SIDED_95 *
+    Math.hypot(spreadOf(result, station), spreadOf(baseline, theirs), scaleUncertainty(result, baseline));
   return { station, baseline: theirs, gain: station.flow / theirs.flow - 1, noise };
 }
 
 /** Whether a gain could have come about by chance alone. */
-export function isWithinNoise({ gain, noise }: Gain): boolean {
+export function isWithinNoise({ gain, noise }: Pick<Gain, "gain" | "noise">): boolean {
   return Math.abs(gain) <= noise;
 }
 
@@ -63,12 +64,15 @@ export function isQuotedAlike(a: Setup, b: Setup): boolean {
 }
 
 /** Standard deviation of a station's mean, relative; wider where the bench's repeatability is itself but estimated. */
-function spread({ repeatability }: RunResult, { rows }: Station): number {
+export function spreadOf({ repeatability }: RunResult, { rows }: Station): number {
   return (repeatability.deviation * widening(repeatability)) / Math.sqrt(rows.length);
 }
 
 /** Standard uncertainty of the two flow scales, relative: one bench is wrong by as much both times. */
-function scale({ setup: { bench: own } }: RunResult, { setup: { bench: theirs } }: RunResult): number {
+export function scaleUncertainty(
+  { setup: { bench: own } }: RunResult,
+  { setup: { bench: theirs } }: RunResult,
+): number {
   if (own?.id === theirs?.id) return 0;
   return Math.hypot(own?.uncertainty?.value ?? 0, theirs?.uncertainty?.value ?? 0) / 2;
 }

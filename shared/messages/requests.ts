@@ -10,7 +10,19 @@ export const ON_ENTER = "headnote/onEnter";
 /** Client to server: what a new session can name. */
 export const NAMES = "headnote/names";
 
+/** A command of the client that a lens runs: the curve of a run; its arguments are a URI and the run's id. */
+export const SHOW_CURVE = "headnote.showCurve";
+/** A command of the client that a lens runs: places beside one, with their texts. */
+export const SHOW_PLACES = "headnote.showPlaces";
+
 const position = z.object({ line: z.number(), character: z.number() });
+
+/** Where it is asked, and the lines to show. */
+export const showPlacesArguments = z.tuple([
+  z.string(),
+  position,
+  z.array(z.object({ uri: z.string(), position })),
+]);
 
 export const readFileParams = z.object({ uri: z.string() });
 export const readFileAnswer = z.union([z.object({ text: z.string() }), z.object({ problem: z.string() })]);
@@ -25,6 +37,7 @@ export const namesAnswer = z.object({
   stages: z.array(z.string()),
 });
 
+export type ShowPlacesArguments = z.infer<typeof showPlacesArguments>;
 export type OnEnterAnswer = z.infer<typeof onEnterAnswer>;
 export type NamesAnswer = z.infer<typeof namesAnswer>;
 export type ReadFileAnswer = z.infer<typeof readFileAnswer>;

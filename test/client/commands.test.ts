@@ -6,6 +6,7 @@ import { checkWorkspace } from "../../client/commands/check-workspace.ts";
 import { compareWithHead } from "../../client/commands/compare-with-head.ts";
 import { newSession } from "../../client/commands/new-session.ts";
 import { restartServer } from "../../client/commands/restart-server.ts";
+import { showPlaces } from "../../client/commands/show-places.ts";
 import * as editor from "./fake-vscode.ts";
 
 vi.mock("vscode", () => import("./fake-vscode.ts"));
@@ -199,5 +200,20 @@ describe("restarting the server", () => {
       await restartServer(client as unknown as BaseLanguageClient);
       expect(calls).toEqual(isRunning ? ["stop", "start"] : ["start"]);
     }
+  });
+});
+
+describe("places that a lens leads to", () => {
+  test("are shown below it", async () => {
+    const position = { line: 3, character: 0 };
+    await showPlaces(HEAD, position, [{ uri: SHOP, position: { line: 7, character: 0 } }]);
+    const [command, uri, at, places, how] = editor.commands.executeCommand.mock.calls[0] ?? [];
+    expect([command, String(uri), at, how]).toEqual(["editor.action.peekLocations", HEAD, position, "peek"]);
+    expect(places).toEqual([{ uri: editor.Uri.parse(SHOP), position: { line: 7, character: 0 } }]);
+  });
+
+  test("are not looked for where nonsense is asked", async () => {
+    await showPlaces(1, "two");
+    expect(editor.commands.executeCommand).not.toHaveBeenCalled();
   });
 });

@@ -24,6 +24,15 @@ export class Range {
 
 export class Selection extends Range {}
 
+export class Location {
+  readonly uri: Uri;
+  readonly position: Position;
+  constructor(uri: Uri, position: Position) {
+    this.uri = uri;
+    this.position = position;
+  }
+}
+
 export class FileSystemError extends Error {
   readonly code: string;
   constructor(code: string) {

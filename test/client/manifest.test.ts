@@ -49,6 +49,9 @@ describe("the package", () => {
   });
 });
 
+const optionsOf = (options: unknown) =>
+  options as { readonly initializationOptions: { readonly lensCommands: readonly string[] } };
+
 describe("the extension", () => {
   /** Starts it with a server that comes up, or does not. */
   function started(comesUp: Promise<void>) {
@@ -69,9 +72,13 @@ describe("the extension", () => {
   }
 
   test("has every command of the manifest, and the manifest every one of its", () => {
-    started(Promise.resolve());
+    const { options } = started(Promise.resolve());
     const commands = contributes.commands.map(({ command }) => command);
-    expect([...editor.state.commands.keys()].sort()).toEqual([...commands].sort());
+    const { lensCommands } = optionsOf(options).initializationOptions;
+    expect(lensCommands.length).toBeGreaterThan(0);
+    // A lens hands its command what nobody could type, so that such a command stands in no menu unless it has one too.
+    const expected = new Set([...commands, ...lensCommands]);
+    expect([...editor.state.commands.keys()].sort()).toEqual([...expected].sort());
   });
 
   test("does not wait for its server, and hears of changed settings", () => {
@@ -93,12 +100,13 @@ describe("settings", () => {
   const settings = contributes.configuration.flatMap(({ properties }) => Object.entries(properties));
 
   test("have the defaults that the server has for what nobody set", () => {
-    const { hints, mostFindings } = readSettings(undefined);
+    const { hints, lenses, mostFindings } = readSettings(undefined);
     const defaults = Object.fromEntries(settings.map(([name, setting]) => [name, setting.default]));
     expect(defaults).toEqual({
       "headnote.hints.flow": hints.flow,
       "headnote.hints.gain": hints.gain,
       "headnote.hints.cd": hints.cd,
+      "headnote.codeLens.enabled": lenses,
       "headnote.findings.limit": mostFindings,
       "headnote.enter.continueTable": true,
       "headnote.trace.server": "off",

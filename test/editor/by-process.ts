@@ -69,7 +69,18 @@ export async function byProcess(step: Step, hands: Hands, { page }: Workbench): 
     await picture("7-outline");
     await page.keyboard.press("Escape");
   });
-  await step("a name is changed in both files", async () => {
+  await step("above a run stands its gain, and a click shows the baseline below it", async () => {
+    await openFile("tuesday.headnote");
+    const lens = page.locator(".codelens-decoration a", { hasText: "mean over i1" }).first();
+    await lens.waitFor();
+    await lens.click();
+    const peek = page.locator(".peekview-widget .view-line");
+    await peek.filter({ hasText: "0.400" }).first().waitFor();
+    await picture("8-baseline");
+    await page.keyboard.press("Escape");
+    await openFile("monday.headnote");
+  });
+  await step("a name is changed in all files", async () => {
     await goTo(5, 16);
     await page.keyboard.press("F2");
     const box = page.locator(".rename-box input");
@@ -79,13 +90,13 @@ export async function byProcess(step: Step, hands: Hands, { page }: Workbench): 
     await lineWith("bench      tower");
     await openFile("shop.headnote");
     await lineWith('bench tower "quick bench"');
-    await picture("8-renamed");
+    await picture("9-renamed");
     await command("File: Save All Files");
   });
   await step("all records are checked by the command, and nothing is listed twice", async () => {
     await command("Headnote: Check All Records");
-    await page.locator(".xterm-rows", { hasText: "2 files, 1 warning" }).first().waitFor();
-    await picture("9-checked");
+    await page.locator(".xterm-rows", { hasText: "3 files, 1 warning" }).first().waitFor();
+    await picture("10-checked");
     await command("Problems: Focus on Problems View");
     await problem("off the target").first().waitFor();
     assert.equal(await problem("off the target").count(), 1);
@@ -95,7 +106,7 @@ export async function byProcess(step: Step, hands: Hands, { page }: Workbench): 
     await command("Headnote: Compare with HEAD");
     await page.locator(".tab.active", { hasText: "monday.headnote (HEAD ↔ now)" }).waitFor();
     await page.locator(".monaco-diff-editor .line-delete").first().waitFor();
-    await picture("10-compared");
+    await picture("11-compared");
   });
   await step("a new session knows the shop, and waits for its first lift", async () => {
     await openFile("monday.headnote");
@@ -108,7 +119,7 @@ export async function byProcess(step: Step, hands: Hands, { page }: Workbench): 
     await lineWith("  0.100 28.0 55.0");
     await lineWith("55.00 ±");
     await problem("'air' needs").first().waitFor();
-    await picture("11-new-session");
+    await picture("12-new-session");
     await goTo(1, 1);
     await lineWith('include "shop.headnote"');
     await lineWith("bench      tower");

@@ -16,7 +16,7 @@ export async function byWorker(step: Step, hands: Hands, { page }: Workbench): P
     await command("Problems: Focus on Problems View");
     await problem("the decimal mark is a point").first().waitFor();
     assert.equal(await problem("there is no").count(), 0);
-    await picture("12-worker");
+    await picture("13-worker");
   });
   await step("Enter behind a row starts the next one", async () => {
     await goTo(18, 80);

@@ -39,11 +39,33 @@ run i1
      0.300               28.0      157.0
 `;
 
+const TUESDAY = `headnote 1
+include "shop.headnote"
+include "monday.headnote"
+
+session 2026-03-03 "short side laid back"
+  bench      north
+  port       intake
+  target     28 inH2O
+  air        71.5 degF 29.18 inHg 42 %RH
+  leak       0.8 cfm at 28 inH2O
+  entry      radiused
+
+run i2
+  stage      "short side laid back"
+  baseline   i1
+
+  lift[in]  depression[inH2O]  flow[cfm]
+     0.100               28.0       57.0
+     0.300               28.0      164.0
+`;
+
 /** Makes the folder; `programs` are the files that `npx` finds in it by name. */
 export function makeShop(programs: Readonly<Record<string, string>>): string {
   const folder = mkdtempSync(join(tmpdir(), "headnote-shop-"));
   writeFileSync(join(folder, "shop.headnote"), SHOP);
   writeFileSync(join(folder, "monday.headnote"), MONDAY);
+  writeFileSync(join(folder, "tuesday.headnote"), TUESDAY);
   writeFileSync(join(folder, "headnote.json"), "{}\n");
   writeFileSync(join(folder, ".gitignore"), "node_modules/\n");
   const bin = join(folder, "node_modules/.bin");

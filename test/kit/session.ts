@@ -4,6 +4,7 @@ import {
   type ClientCapabilities,
   createConnection,
   createProtocolConnection,
+  type InitializeResult,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
   StreamMessageReader,
@@ -16,6 +17,8 @@ import { LIST_FILES, READ_FILE } from "../../shared/messages/requests.ts";
 
 export interface Session {
   readonly client: ProtocolConnection;
+  /** What the server says that it can do. */
+  readonly announced: InitializeResult["capabilities"];
   readonly open: (uri: string, text: string) => Promise<void>;
   readonly change: (uri: string, text: string) => Promise<void>;
   readonly ask: <T>(method: string, params: unknown) => Promise<T>;
@@ -43,6 +46,7 @@ export async function session(
   capabilities: ClientCapabilities,
   files: Readonly<Record<string, string>> = {},
   through: "disk" | "client" = "disk",
+  lensCommands: readonly string[] = [],
 ): Promise<Session> {
   const up = new PassThrough();
   const down = new PassThrough();
@@ -72,17 +76,18 @@ export async function session(
   });
   client.listen();
   const folder = { uri: "file:///shop", name: "shop" };
-  await client.sendRequest("initialize", {
+  const announced = await client.sendRequest<InitializeResult>("initialize", {
     processId: null,
     rootUri: null,
     capabilities,
-    initializationOptions: { readsFiles: through === "client" },
+    initializationOptions: { readsFiles: through === "client", lensCommands },
     workspaceFolders: [folder],
   });
   await client.sendNotification("initialized", {});
   let version = 1;
   return {
     client,
+    announced: announced.capabilities,
     open: (uri, text) =>
       client.sendNotification("textDocument/didOpen", {
         textDocument: { uri, languageId: "headnote", version, text },

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import type { CompletionItem, DocumentDiagnosticReport, Hover, WorkspaceEdit } from "vscode-languageserver";
+import { SHOW_CURVE, SHOW_PLACES, showPlacesArguments } from "../../shared/messages/requests.ts";
 import { shopRecord } from "../kit/service.ts";
 import { FULL, type Session, session } from "../kit/session.ts";
 
@@ -190,6 +191,46 @@ describe("the features reach the client", () => {
       });
       expect(hints.map(({ label }) => label)).toEqual([expect.stringMatching(/cfm {2}\+1\d\.\d %$/)]);
     });
+  });
+
+  test("lenses run the commands that the client has, and lead to the baseline's file", async () => {
+    const before = "file:///shop/before.headnote";
+    const files = { [before]: shopRecord("     0.100               28.0       55.0\n") };
+    const record = 'headnote 1\ninclude "before.headnote"\nrun i2\n  baseline i1\n';
+    type Lenses = { command: { title: string; command: string; arguments: unknown[] } }[];
+    const lenses = async (commands: readonly string[]) => {
+      const asked = await session(FULL, files, "disk", commands);
+      await asked.open(URI, record);
+      const found = await asked.ask<Lenses>("textDocument/codeLens", { textDocument: { uri: URI } });
+      asked.close();
+      return { announced: asked.announced.codeLensProvider, found: found.map(({ command }) => command) };
+    };
+    expect(await lenses([])).toEqual({ announced: undefined, found: [] });
+    const { announced, found } = await lenses([SHOW_CURVE, SHOW_PLACES]);
+    expect(announced).toBeDefined();
+    expect(found).toMatchObject([
+      { title: "Show curve", command: SHOW_CURVE, arguments: [URI, "i2"] },
+      { title: "Baseline i1", command: SHOW_PLACES },
+    ]);
+    const places = showPlacesArguments.parse(found[1]?.arguments);
+    expect(places[2]).toEqual([{ uri: before, position: { line: 22, character: 0 } }]);
+    expect((await lenses([SHOW_PLACES])).found).toMatchObject([{ command: SHOW_PLACES }]);
+  });
+
+  test("lenses can be switched off, and are asked for again when they are", async () => {
+    const refreshed = { workspace: { codeLens: { refreshSupport: true } } };
+    const asked = await session(refreshed, {}, "disk", [SHOW_CURVE]);
+    const again = new Promise((resolve) =>
+      asked.client.onRequest("workspace/codeLens/refresh", () => resolve(null)),
+    );
+    await asked.open(URI, shopRecord(""));
+    const lenses = () => asked.ask<unknown[]>("textDocument/codeLens", { textDocument: { uri: URI } });
+    expect(await lenses()).toHaveLength(1);
+    const settings = { headnote: { codeLens: { enabled: false } } };
+    await asked.client.sendNotification("workspace/didChangeConfiguration", { settings });
+    await again;
+    expect(await lenses()).toEqual([]);
+    asked.close();
   });
 
   test("a completion puts the cursor where typing goes on, in editors that know how", async () => {

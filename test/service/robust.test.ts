@@ -6,7 +6,9 @@ import { globSync } from "tinyglobby";
 import { describe, expect, test } from "vitest";
 import { createProject } from "../../server/analysis/project.ts";
 import { diskFiles } from "../../server/disk/disk-files.ts";
+import { baselines } from "../../server/service/baseline.ts";
 import { codeActions, mendAll } from "../../server/service/code-actions.ts";
+import { codeLenses } from "../../server/service/code-lens.ts";
 import { completion } from "../../server/service/completion.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
 import { definition } from "../../server/service/definition.ts";
@@ -35,7 +37,8 @@ function isUpTo(a: Position, b: Position): boolean {
 
 function checkFeatures(path: string, text: string, every: number): void {
   const read = (asked: string) => (asked === path ? { text } : disk.read(asked));
-  const analysis = createProject({ read, root: disk.root }).analyse(path);
+  const project = createProject({ read, root: disk.root });
+  const analysis = project.analyse(path);
   if ("problem" in analysis) throw new Error(analysis.problem);
   const { file } = analysis.scope;
   const findings = findingsOf(analysis, DEFAULT_CONFIG);
@@ -46,6 +49,14 @@ function checkFeatures(path: string, text: string, every: number): void {
   formatEdits(file);
   mendAll(analysis, findings);
   inlayHints(analysis, 0, lines.length, { flow: true, cd: true, gain: true }, () => analysis.runs[0]?.result);
+  const included = analysis.scope.files.slice(1).flatMap((other) => {
+    const found = project.analyse(other.path);
+    return "problem" in found ? [] : [[other.path, found] as const];
+  });
+  for (const lens of codeLenses(analysis, baselines(analysis, new Map(included)))) {
+    expect(lines[lens.line]?.text.trimStart()).toMatch(/^run\b/);
+    expect(lens.title).not.toMatch(/NaN|Infinity|undefined/);
+  }
   const tokens = semanticTokens(file);
   for (const [index, token] of tokens.entries()) {
     const before = tokens[index - 1];

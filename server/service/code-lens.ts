@@ -1,0 +1,38 @@
+// What can be looked at from a run's heading: its curve, and the run that it is compared with.
+import { isWithinNoise } from "../../shared/calc/gain.ts";
+import { meanGain } from "../../shared/calc/mean-gain.ts";
+import type { RunResult } from "../../shared/model/result.ts";
+import type { Analysis } from "../analysis/project.ts";
+import type { Placed } from "../analysis/source-file.ts";
+import { percent } from "../rules/words.ts";
+import type { Baseline, BaselineOf } from "./baseline.ts";
+
+/** A line of text above the heading on `line`; `baseline` is where that run's block begins. */
+export type Lens =
+  | { readonly kind: "curve"; readonly line: number; readonly title: string; readonly run: string }
+  | { readonly kind: "baseline"; readonly line: number; readonly title: string; readonly baseline: Placed };
+
+/** The lenses of a file's runs, in order. */
+export function codeLenses(analysis: Analysis, baselineOf: BaselineOf): readonly Lens[] {
+  return analysis.settled.flatMap((settled): readonly Lens[] => {
+    const { run } = settled.setup;
+    const line = settled.placed.start;
+    if (run.id === "") return [];
+    const curve: Lens = { kind: "curve", line, title: "Show curve", run: run.id };
+    // Only what is compared has to be computed here.
+    if (run.baseline === undefined) return [curve];
+    const result = analysis.compute(settled);
+    const baseline = baselineOf(result);
+    if (baseline === undefined) return [curve];
+    const title = gainWords(result, baseline, run.baseline.id);
+    return [curve, { kind: "baseline", line, title, baseline: baseline.placed }];
+  });
+}
+
+function gainWords(result: RunResult, baseline: Baseline, id: string): string {
+  const mean = meanGain(result, baseline.result);
+  if (mean === undefined) return `Baseline ${id}`;
+  const sign = mean.gain < 0 ? "" : "+";
+  const where = mean.lifts === 1 ? "at one lift" : "mean";
+  return `${sign}${percent(mean.gain)} ${where} over ${id}${isWithinNoise(mean) ? " (noise)" : ""}`;
+}
