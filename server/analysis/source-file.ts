@@ -33,7 +33,8 @@ export function sourceFile(
   memory: BlockMemory,
   previous?: SourceFile,
 ): SourceFile {
-  const read = outline(readLines(text, previous?.outline.lines), memory);
+  const before = previous && { text: previous.text, lines: previous.outline.lines };
+  const read = outline(readLines(text, before), memory);
   const placed = read.blocks.map(({ start, block }) => ({ entity: block.entity, start, path }));
   const defines = new Map<NamedKind, Map<string, Placed>>();
   let session: Placed<Session> | undefined;

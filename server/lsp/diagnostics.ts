@@ -48,9 +48,10 @@ export function diagnostics(
     const checked = await source.workspace.check(path);
     if ("problem" in checked) return [unread(checked.problem)];
     const most = source.most();
-    const items = checked.findings.map((judged) => toDiagnostic(path, judged));
-    if (most === 0 || items.length <= most) return items;
-    return [...items.slice(0, most), more(items.length, most)];
+    const { findings } = checked;
+    const isCut = most > 0 && findings.length > most;
+    const items = (isCut ? findings.slice(0, most) : findings).map((judged) => toDiagnostic(path, judged));
+    return isCut ? [...items, more(findings.length, most)] : items;
   };
   return capabilities.pullsDiagnostics
     ? answer(connection, runtime, source, itemsOf)

@@ -23,16 +23,26 @@ const MOST_ROUNDS = 20;
 /** `complain` is told once of settings that cannot be used. */
 export function workspaceService(files: OpenFiles, complain: (sentence: string) => void): WorkspaceService {
   const configs = new Map<string, Config>();
+  // Settings of the same text stay the same ones, so that what was judged by them is not judged again at every edit.
+  const texts = new Map<string, { readonly text: string; readonly config: Config }>();
   const config = (path: string): Config => {
     const file = `${files.root(path)}/${SETTINGS}`;
     const known = configs.get(file);
     if (known !== undefined) return known;
-    const read = files.read(file);
-    const found = "text" in read ? readConfig(read.text) : DEFAULT_CONFIG;
-    if ("problem" in found) complain(`${file}: ${found.problem}`);
-    const settled = "problem" in found ? DEFAULT_CONFIG : found;
+    const settled = settings(file);
     configs.set(file, settled);
     return settled;
+  };
+  const settings = (file: string): Config => {
+    const read = files.read(file);
+    if ("problem" in read) return DEFAULT_CONFIG;
+    const before = texts.get(file);
+    if (before?.text === read.text) return before.config;
+    const found = readConfig(read.text);
+    if ("problem" in found) complain(`${file}: ${found.problem}`);
+    const config = "problem" in found ? DEFAULT_CONFIG : found;
+    texts.set(file, { text: read.text, config });
+    return config;
   };
   const service = createService({ files, config });
   const changed = (): void => {

@@ -23,26 +23,22 @@ export function findingsOf(analysis: Analysis, config: Config): readonly Judged[
   const { outline } = analysis.scope.file;
   const all: Finding[] = [...outline.findings];
   for (const { start, block } of outline.blocks) {
-    for (const finding of block.findings) all.push(shiftedFinding(finding, start));
+    for (const finding of placedAt(block.findings, start)) all.push(finding);
   }
   const { scope, settled, repeatability } = analysis;
   const input = { scope, settled: distinct(settled), repeatability, limits: config.limits };
   for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
+  // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
+  const found = once(all);
   for (const run of settled) {
-    for (const finding of runFindings(analysis.compute(run), config.limits)) {
-      all.push(shiftedFinding(finding, run.placed.start));
-    }
+    const own = runFindings(analysis.compute(run), config.limits);
+    for (const finding of placedAt(own, run.placed.start)) found.push(finding);
   }
   // Most files have no such comment, and looking at every line for one would cost more than all else after an edit.
-  const found = once(all);
   const kept = scope.file.text.includes("allow") ? applyAllows(outline.lines, found, CODES) : found;
   return kept
-    .flatMap((finding): Judged[] => {
-      const words = wordsOf(finding);
-      const severity = config.severity.get(finding.code) ?? words.severity;
-      return severity === "off" ? [] : [{ finding, severity, message: words.message, help: words.help }];
-    })
-    .sort((a, b) => byPlace(a.finding, b.finding));
+    .flatMap((finding) => worded(finding, config.severity) ?? [])
+    .sort((a, b) => inOrder(a.finding, b.finding));
 }
 
 /**
@@ -70,22 +66,73 @@ function runFindings(result: RunResult, limits: Limits): readonly Finding[] {
   if (before?.limits === limits) return before.findings;
   const findings: Finding[] = [];
   for (const rule of RULES) rule.ofRun?.(result, limits, (finding) => findings.push(finding));
-  judged.set(result, { limits, findings });
-  return findings;
+  const found = once(findings);
+  judged.set(result, { limits, findings: found });
+  return found;
 }
+
+/** Findings of a block that begins on a line; the same ones again while it stands where it stood. */
+const placed = new WeakMap<
+  readonly Finding[],
+  { readonly start: number; readonly findings: readonly Finding[] }
+>();
+
+function placedAt(findings: readonly Finding[], start: number): readonly Finding[] {
+  if (findings.length === 0) return findings;
+  const before = placed.get(findings);
+  if (before?.start === start) return before.findings;
+  const moved = findings.map((finding) => shiftedFinding(finding, start));
+  placed.set(findings, { start, findings: moved });
+  return moved;
+}
+
+/** Findings with their words, by the weights that they were given; a finding that is kept keeps its words. */
+const wordings = new WeakMap<
+  Finding,
+  { readonly weights: Config["severity"]; readonly judged: Judged | undefined }
+>();
+
+/** A finding with its words; `undefined` for one that the workspace has switched off. */
+function worded(finding: Finding, weights: Config["severity"]): Judged | undefined {
+  const before = wordings.get(finding);
+  if (before?.weights === weights) return before.judged;
+  const words = wordsOf(finding);
+  const severity = weights.get(finding.code) ?? words.severity;
+  const judged =
+    severity === "off" ? undefined : { finding, severity, message: words.message, help: words.help };
+  wordings.set(finding, { weights, judged });
+  return judged;
+}
+
+/** Two places that share a number only cost a comparison more. */
+const MOST_COLUMNS = 1 << 20;
 
 /** Conditions that all runs share are missing once, however many runs there are. */
 function once(findings: readonly Finding[]): Finding[] {
-  const seen = new Set<string>();
-  return findings.filter(({ code, span, args }) => {
-    const key = `${code} ${span.line} ${span.from} ${span.to} ${JSON.stringify(args)}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
+  const byPlace = new Map<number, Finding[]>();
+  return findings.filter((finding) => {
+    const place = finding.span.line * MOST_COLUMNS + finding.span.from;
+    const there = byPlace.get(place);
+    if (there === undefined) {
+      byPlace.set(place, [finding]);
+      return true;
+    }
+    if (there.some((other) => isSame(other, finding))) return false;
+    there.push(finding);
     return true;
   });
 }
 
-function byPlace(a: Finding, b: Finding): number {
+function isSame(a: Finding, b: Finding): boolean {
+  return (
+    a.code === b.code &&
+    a.span.from === b.span.from &&
+    a.span.to === b.span.to &&
+    JSON.stringify(a.args) === JSON.stringify(b.args)
+  );
+}
+
+function inOrder(a: Finding, b: Finding): number {
   return (
     a.span.line - b.span.line || a.span.from - b.span.from || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0)
   );

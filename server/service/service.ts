@@ -14,7 +14,7 @@ export interface Environment {
   readonly retain?: boolean;
 }
 
-/** A file that was read and judged. */
+/** A file that was read, and is judged once when its findings are first asked for. */
 export interface Checked {
   readonly analysis: Analysis;
   readonly findings: readonly Judged[];
@@ -29,12 +29,29 @@ export interface Service {
 
 export function createService({ files, config, retain = true }: Environment): Service {
   const project = createProject(files, retain);
+  const checked = new WeakMap<Analysis, { readonly weights: Config; readonly checked: Checked }>();
   return {
     check: (path) => {
       const analysis = project.analyse(path);
       if ("problem" in analysis) return analysis;
-      return { analysis, findings: findingsOf(analysis, config(path)) };
+      const weights = config(path);
+      const known = checked.get(analysis);
+      if (known?.weights === weights) return known.checked;
+      const made = checkedFile(analysis, weights);
+      checked.set(analysis, { weights, checked: made });
+      return made;
     },
     changed: project.changed,
+  };
+}
+
+function checkedFile(analysis: Analysis, config: Config): Checked {
+  let findings: readonly Judged[] | undefined;
+  return {
+    analysis,
+    get findings() {
+      findings ??= findingsOf(analysis, config);
+      return findings;
+    },
   };
 }

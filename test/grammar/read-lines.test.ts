@@ -37,8 +37,9 @@ describe("reading after edits", () => {
           let lines = readLines(text);
           outline(lines);
           for (const edit of script) {
+            const before = { text, lines };
             text = changed(text, edit);
-            lines = readLines(text, lines);
+            lines = readLines(text, before);
             expect(lines).toEqual(readLines(text));
             const [again, whole] = [outline(lines), outlineOf(text)];
             expect(again.blocks.map(({ start, block }) => [start, block.entity, block.uses])).toEqual(
@@ -54,8 +55,12 @@ describe("reading after edits", () => {
   });
 
   test("keeps the nodes of lines that did not change, and the blocks made of them", () => {
-    const before = readLines("headnote 1\nhead a\nrun r\n  cylinder 1\nrun s\n  cylinder 2\n");
-    const after = readLines("headnote 1\nhead a\nrun r\n\n  cylinder 3\nrun s\n  cylinder 2\n", before);
+    const text = "headnote 1\nhead a\nrun r\n  cylinder 1\nrun s\n  cylinder 2\n";
+    const before = readLines(text);
+    const after = readLines("headnote 1\nhead a\nrun r\n\n  cylinder 3\nrun s\n  cylinder 2\n", {
+      text,
+      lines: before,
+    });
     expect([0, 1, 2].map((i) => after[i] === before[i])).toEqual([true, true, true]);
     const [old, now] = [outline(before), outline(after)];
     expect(now.blocks.map(({ block }, i) => block === old.blocks[i]?.block)).toEqual([true, false, true]);

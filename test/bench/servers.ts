@@ -1,0 +1,172 @@
+// Times the language server over stdio beside servers of other formats, and what the extension weighs; writes SERVERS.md.
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { cpus, tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { jsonText, recordText, SCHEMA, type Text, yamlText } from "./server-texts.ts";
+import { type Candidate, type TimedServer, timedServer, type Work } from "./timed-server.ts";
+
+const SIZES = [1_000, 10_000, 50_000];
+const WORKS: readonly Work[] = ["edit to findings", "completion after an edit", "hover"];
+const EDIT_BUDGETS = ["2 ms", "5 ms", "10 ms"];
+/** Each server is asked in turn, as often as fits into this; slow ones are asked less often. */
+const ROUNDS = 60;
+const WARM = 10;
+const LONGEST = 8_000;
+
+const here = import.meta.dirname;
+const root = join(here, "../..");
+const others = join(here, "servers/node_modules");
+const folder = mkdtempSync(join(tmpdir(), "headnote-servers-"));
+
+try {
+  if (!existsSync(others))
+    run("npm", ["ci", "--prefix", join(here, "servers"), "--ignore-scripts", "--no-audit", "--no-fund"]);
+  const schema = join(folder, "schema.json");
+  writeFileSync(schema, JSON.stringify(SCHEMA));
+  const timed: string[][] = [];
+  for (const [index, lines] of SIZES.entries()) {
+    timed.push(...(await timeAll(lines, EDIT_BUDGETS[index] ?? "", pathToFileURL(schema).href)));
+  }
+  report(timed, await timeSlipping(), weights());
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+
+function candidate(name: string, args: readonly string[], language: string, text: Text): Candidate {
+  return { name, args, language, uri: pathToFileURL(join(folder, `timed.${language}`)).href, ...text };
+}
+
+function ours(text: Text): Candidate {
+  return candidate("Headnote", [join(root, "dist/cli.js"), "lsp", "--stdio"], "headnote", text);
+}
+
+/** All servers on texts of as many lines, in turn. */
+async function timeAll(lines: number, editBudget: string, schema: string): Promise<string[][]> {
+  const json = join(others, "vscode-langservers-extracted/bin/vscode-json-language-server");
+  const yaml = join(others, "yaml-language-server/bin/yaml-language-server");
+  const servers = await Promise.all(
+    [
+      ours(recordText(lines)),
+      candidate("plain", [join(here, "plain-server.ts")], "plain", recordText(lines)),
+      candidate("JSON", [json, "--stdio"], "json", jsonText(lines, schema)),
+      candidate("YAML", [yaml, "--stdio"], "yaml", yamlText(lines, schema)),
+    ].map(timedServer),
+  );
+  const rows: string[][] = [];
+  for (const work of WORKS) {
+    const times = await inTurn(servers, work);
+    const mine = median(times[0] ?? []);
+    const ratios = times.slice(1).map((list) => `${(median(list) / mine).toFixed(1)} x`);
+    const budget = work === "edit to findings" ? editBudget : "5 ms";
+    rows.push([`${work}, ${spaced(lines)} lines`, ...times.map(middleAndTail), ratios.join(", "), budget]);
+  }
+  for (const server of servers) await server.stop();
+  return rows;
+}
+
+async function inTurn(servers: readonly TimedServer[], work: Work): Promise<readonly (readonly number[])[]> {
+  const times = servers.map((): number[] => []);
+  const spent = servers.map(() => 0);
+  for (let round = 0; round < ROUNDS + WARM; round++) {
+    for (const [index, server] of servers.entries()) {
+      if ((spent[index] ?? 0) > LONGEST) continue;
+      const time = await server.time(work);
+      spent[index] = (spent[index] ?? 0) + time;
+      times[index]?.push(time);
+    }
+  }
+  // The first calls find a server whose code has not been compiled yet.
+  return times.map((list) => list.slice(Math.min(WARM, Math.floor(list.length / 5))));
+}
+
+/** Our server on a record in which most rows have something wrong. */
+async function timeSlipping(): Promise<string[]> {
+  const lines = 10_000;
+  const server = await timedServer(ours(recordText(lines, true)));
+  const [times = []] = await inTurn([server], "edit to findings");
+  const shown = server.findings();
+  await server.stop();
+  return [
+    `edit to findings, ${spaced(lines)} lines with most rows wrong: ${shown} told`,
+    middleAndTail(times),
+  ];
+}
+
+/** What is downloaded, what is loaded, and how long it takes to load it. */
+function weights(): string[][] {
+  run("npm", ["run", "--silent", "package"], root);
+  const times = Array.from({ length: 15 }, () => {
+    const { stdout, status, stderr } = spawnSync(process.execPath, [join(here, "load-extension.cjs")], {
+      encoding: "utf8",
+    });
+    if (status !== 0) throw new Error(stderr);
+    return Number(stdout);
+  });
+  const size = (file: string) => statSync(join(root, file)).size;
+  return [
+    ["headnote.vsix", `${(size("headnote.vsix") / 1e6).toFixed(2)} MB`, "1 MB"],
+    ["extension host bundle", `${(size("dist/extension.cjs") / 1e3).toFixed(0)} kB`, "300 kB"],
+    [
+      "extension host bundle for browsers",
+      `${(size("dist/web/extension.cjs") / 1e3).toFixed(0)} kB`,
+      "300 kB",
+    ],
+    ["loading the bundle, ms", middleAndTail(times), "50 ms to activate"],
+  ];
+}
+
+function run(command: string, args: readonly string[], cwd = root): void {
+  const { status, stderr } = spawnSync(command, args, { cwd, encoding: "utf8" });
+  if (status !== 0) throw new Error(`${command} ${args.join(" ")} ended with ${status}: ${stderr}`);
+}
+
+function middleAndTail(times: readonly number[]): string {
+  return `${digits(median(times))} (${digits(quantile(times, 0.95))})`;
+}
+
+function digits(time: number): string {
+  return time < 10 ? time.toFixed(1) : time.toFixed(0);
+}
+
+function median(values: readonly number[]): number {
+  return quantile(values, 0.5);
+}
+
+function quantile(values: readonly number[], share: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
+}
+
+function spaced(count: number): string {
+  return count.toLocaleString("en-US").replaceAll(",", " ");
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  return [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
+}
+
+function report(timed: string[][], slipping: string[], weighed: string[][]): void {
+  const text = `# The server and the extension, timed
+
+Written by \`npm run bench\`. Each server is a process that is asked over its standard input and output; milliseconds from the
+first byte sent to the answer read, median (95th percentile). They are asked in turn, up to ${ROUNDS} times each and for some
+${LONGEST / 1000} s at most, on texts of as many lines that hold the same readings. *Plain* is \`plain-server.ts\`: it splits the whole text again
+and converts its cells. *JSON* is the server of VS Code and *YAML* \`yaml-language-server\`, versions in \`servers/package.json\`, both
+with a schema for every line; the YAML server waits 200 ms by itself before it judges. An edit is one character in the middle.
+
+${cpus().length} processors, Node ${process.versions.node}.
+
+${table(["work", "Headnote", "plain", "JSON", "YAML", "theirs / ours", "budget"], timed)}
+
+${table(["work", "Headnote"], [slipping])}
+
+The bundle is loaded in a fresh Node beside an empty interface of the editor. What a real editor needs to activate it is printed
+by \`npm run test:editor\`.
+
+${table(["extension", "measured", "budget"], weighed)}
+`;
+  writeFileSync(join(here, "SERVERS.md"), text);
+  process.stdout.write(text);
+}
