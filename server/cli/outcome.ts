@@ -1,6 +1,7 @@
 // What checking found, in the words and positions that all reporters print.
 import type { Related } from "../../shared/finding.ts";
 import type { CheckFinding, CheckReport } from "../../shared/messages/report.ts";
+import { type Edit, editEnd } from "../../shared/text/edit.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Judged } from "../service/findings.ts";
 import { shownPath } from "./shown-path.ts";
@@ -34,7 +35,7 @@ export function reportedFinding(cwd: string, path: string, judged: Judged): Chec
         ? null
         : {
             title: fix.title,
-            edits: fix.edits.map((edit) => ({ range: rangeOf(edit.span), text: edit.text })),
+            edits: fix.edits.map((edit) => ({ range: editRange(edit), text: edit.text })),
           },
   };
 }
@@ -45,6 +46,11 @@ function reportedPlace(cwd: string, path: string, { file, span, message }: Relat
 
 function rangeOf({ line, from, to }: Span): CheckFinding["range"] {
   return { start: { line: line + 1, column: from + 1 }, end: { line: line + 1, column: to + 1 } };
+}
+
+function editRange(edit: Edit): CheckFinding["range"] {
+  const { line, column } = editEnd(edit);
+  return { start: rangeOf(edit.span).start, end: { line: line + 1, column: column + 1 } };
 }
 
 /** How many of each kind there are. */

@@ -8,7 +8,7 @@ import {
   type WorkspaceEdit,
 } from "vscode-languageserver";
 import type { Severity } from "../../shared/finding.ts";
-import type { Edit } from "../../shared/text/edit.ts";
+import { type Edit, editEnd } from "../../shared/text/edit.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Judged } from "../service/findings.ts";
 import { uriOf } from "./uris.ts";
@@ -23,8 +23,11 @@ export function toRange({ line, from, to }: Span): Range {
   return { start: { line, character: from }, end: { line, character: to } };
 }
 
-export function toTextEdit({ span, text }: Edit): TextEdit {
-  return { range: toRange(span), newText: text };
+export function toTextEdit(edit: Edit): TextEdit {
+  const { span, text } = edit;
+  const { line, column } = editEnd(edit);
+  const range = { start: { line: span.line, character: span.from }, end: { line, character: column } };
+  return { range, newText: text };
 }
 
 export function toWorkspaceEdit(edits: ReadonlyMap<string, readonly Edit[]>): WorkspaceEdit {

@@ -2,6 +2,7 @@
 import { findProperty } from "../../grammar/directives/index.ts";
 import { headOf } from "../../grammar/lower-table.ts";
 import type { Finding, Fix } from "../../shared/finding.ts";
+import { lineTakenOut } from "../../shared/text/edit.ts";
 import type { Analysis } from "../analysis/project.ts";
 import { blockAt } from "./line-at.ts";
 
@@ -71,20 +72,18 @@ function removeComment({ scope }: Analysis, { span }: Finding): Fix | undefined 
   const from = text.lastIndexOf("#", span.from);
   if (from < 0) return undefined;
   const kept = text.slice(0, from).trimEnd();
-  return {
-    title: "Take the comment out",
-    edits: [{ span: { line: span.line, from: kept.length, to: text.length }, text: "" }],
-  };
+  const edit =
+    kept === ""
+      ? lineTakenOut(span.line, text.length)
+      : { span: { line: span.line, from: kept.length, to: text.length }, text: "" };
+  return { title: "Take the comment out", edits: [edit] };
 }
 
 function removeLine({ scope }: Analysis, { span }: Finding): Fix | undefined {
   const text = scope.file.outline.lines[span.line]?.text ?? "";
   // Columns that stand twice are part of a line, not a line.
   if (text.includes("[")) return undefined;
-  return {
-    title: "Take this line out",
-    edits: [{ span: { line: span.line, from: 0, to: text.length }, text: "" }],
-  };
+  return { title: "Take this line out", edits: [lineTakenOut(span.line, text.length)] };
 }
 
 function fillCells(_: Analysis, { span, args }: Finding): Fix | undefined {

@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { toTextEdit } from "../../server/lsp/to-protocol.ts";
 import { codeActions, mendAll } from "../../server/service/code-actions.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
 import { findingsOf, type Judged } from "../../server/service/findings.ts";
-import type { Edit } from "../../shared/text/edit.ts";
+import { type Edit, lineTakenOut } from "../../shared/text/edit.ts";
 import { edited, open } from "../kit/service.ts";
 
 /** The file after what is offered for its findings of a code, be it a mend or a proposal. */
@@ -21,6 +22,20 @@ function codes(text: string): readonly string[] {
 
 const SESSION =
   "headnote 1\nbench b\n  shows flow\n  repeat 0.4 %\nsession 2026-03-02\n  bench b\n  target 28 inH2O\n  air 20 degC 1000 hPa 40 %RH\n  leak none\nrun r\n  lift[in] depression[inH2O] flow[cfm]\n  0.1 28.0 55.0\n";
+
+describe("a line that is taken out", () => {
+  test("leaves no blank one behind", () => {
+    const plate = "headnote 1\nplate p\n  diameter 2 in\n  diameter 3 in\n  uncertainty 1 %\n";
+    expect(mended(plate, "repeated-line")).toBe(plate.replace("  diameter 3 in\n", ""));
+    const bench = "headnote 1\n# allow no-leak: x\nbench b\n  shows flow\n";
+    expect(mended(bench, "unused-allow")).toBe("headnote 1\nbench b\n  shows flow\n");
+  });
+
+  test("ends where the next one begins, as editors are told", () => {
+    const { range } = toTextEdit(lineTakenOut(3, 15));
+    expect(range).toEqual({ start: { line: 3, character: 0 }, end: { line: 4, character: 0 } });
+  });
+});
 
 describe("quick fixes", () => {
   test.each([
