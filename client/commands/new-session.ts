@@ -1,7 +1,7 @@
 // Asks for bench, port and stage, and opens a new session with the cursor at its first lift.
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { NAMES, namesAnswer } from "../../shared/messages/requests.ts";
+import { NAMES, type NamesAnswer, namesAnswer } from "../../shared/messages/requests.ts";
 import { pathFrom, type SessionChoice, sessionFileName, sessionSkeleton } from "../session-skeleton.ts";
 
 const OTHER = "Another one…";
@@ -11,12 +11,12 @@ export async function newSession(client: BaseLanguageClient): Promise<void> {
   const record = open?.languageId === "headnote" ? open : undefined;
   const answer = await client.sendRequest(NAMES, { uri: record?.uri.toString() ?? "" });
   const { benches, ports, stages } = namesAnswer.parse(answer);
-  const bench = await choose("Bench", benches, notAnId);
-  const port = bench === undefined ? undefined : await choose("Port", ports, notAnId);
+  const bench = await choose("Bench", idsOf(benches), notAnId);
+  const port = bench === undefined ? undefined : await choose("Port", idsOf(ports), notAnId);
   const stage = port === undefined ? undefined : await choose("Stage", stages, notAText);
   if (bench === undefined || port === undefined || stage === undefined) return;
-  const benchFile = await definingFile(client, "bench", bench);
-  const portFile = await definingFile(client, "port", port);
+  const benchFile = fileOf(benches, bench);
+  const portFile = fileOf(ports, port);
   const folder = folderFor(portFile ?? record?.uri);
   const files = folder === undefined ? [] : [benchFile, portFile].filter((file) => file !== undefined);
   const includes = new Set(files.map((file) => pathFrom(folder?.path ?? "", file.path)));
@@ -47,17 +47,15 @@ function notAText(typed: string): string | undefined {
   return typed.trim() === "" ? "A few words, such as: as cast." : undefined;
 }
 
+type KnownNames = NamesAnswer["benches"];
+
+function idsOf(names: KnownNames): readonly string[] {
+  return names.map(({ id }) => id);
+}
+
 /** The file that defines a name, so that the new one can take it in. */
-async function definingFile(
-  client: BaseLanguageClient,
-  kind: string,
-  name: string,
-): Promise<vscode.Uri | undefined> {
-  const found = await client.sendRequest<readonly { name: string; location: { uri: string } }[]>(
-    "workspace/symbol",
-    { query: `${kind} ${name}` },
-  );
-  const uri = found.find((symbol) => symbol.name === name)?.location.uri;
+function fileOf(names: KnownNames, chosen: string): vscode.Uri | undefined {
+  const uri = names.find(({ id }) => id === chosen)?.uri;
   return uri === undefined ? undefined : vscode.Uri.parse(uri);
 }
 

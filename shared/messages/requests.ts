@@ -31,9 +31,11 @@ export const onEnterParams = z.object({ uri: z.string(), position });
 /** The text of the next row, or nothing. */
 export const onEnterAnswer = z.nullable(z.object({ text: z.string() }));
 export const namesParams = z.object({ uri: z.string() });
+/** A name and the file that defines it. */
+const knownName = z.object({ id: z.string(), uri: z.string() });
 export const namesAnswer = z.object({
-  benches: z.array(z.string()),
-  ports: z.array(z.string()),
+  benches: z.array(knownName),
+  ports: z.array(knownName),
   stages: z.array(z.string()),
 });
 

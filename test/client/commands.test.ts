@@ -7,6 +7,7 @@ import { compareWithHead } from "../../client/commands/compare-with-head.ts";
 import { newSession } from "../../client/commands/new-session.ts";
 import { restartServer } from "../../client/commands/restart-server.ts";
 import { showPlaces } from "../../client/commands/show-places.ts";
+import type { NamesAnswer } from "../../shared/messages/requests.ts";
 import * as editor from "./fake-vscode.ts";
 
 vi.mock("vscode", () => import("./fake-vscode.ts"));
@@ -17,17 +18,15 @@ const SHOP = "file:///shop/shop.headnote";
 const HEAD = "file:///shop/a114/head.headnote";
 
 /** A server that knows a shop. */
-function server(names: Readonly<Record<string, readonly string[]>>): BaseLanguageClient {
-  const symbols = [
-    { name: "north", location: { uri: SHOP } },
-    { name: "intake", location: { uri: HEAD } },
-  ];
-  const sendRequest = async (method: string, { query = "" }: { query?: string }) =>
-    method === "headnote/names" ? names : symbols.filter(({ name }) => query.endsWith(` ${name}`));
-  return { sendRequest } as unknown as BaseLanguageClient;
+function server(names: NamesAnswer): BaseLanguageClient {
+  return { sendRequest: async () => names } as unknown as BaseLanguageClient;
 }
 
-const KNOWN = { benches: ["north"], ports: ["intake"], stages: ["as cast"] };
+const KNOWN: NamesAnswer = {
+  benches: [{ id: "north", uri: SHOP }],
+  ports: [{ id: "intake", uri: HEAD }],
+  stages: ["as cast"],
+};
 
 function answers(...picks: readonly (string | undefined)[]): void {
   for (const pick of picks) editor.window.showQuickPick.mockResolvedValueOnce(pick);

@@ -3,6 +3,7 @@ import { DocumentHighlightKind, type Location, ResponseError } from "vscode-lang
 import { NAMES, type NamesAnswer, namesParams } from "../../../shared/messages/requests.ts";
 import { definition } from "../../service/definition.ts";
 import { documentLinks } from "../../service/document-links.ts";
+import { type KnownName, knownNames } from "../../service/known-names.ts";
 import { references } from "../../service/references.ts";
 import { renamable, rename } from "../../service/rename.ts";
 import { guarded } from "../guard.ts";
@@ -70,13 +71,11 @@ export function registerNaming({ connection, guard, analysed, others }: Asked): 
   connection.onRequest<NamesAnswer, void>(
     NAMES,
     guard("names", nothing, async (params: unknown): Promise<NamesAnswer> => {
-      namesParams.parse(params);
-      const scopes = await others();
-      const named = (kind: "bench" | "port") =>
-        scopes.flatMap(({ file }) => [...(file.defines.get(kind)?.keys() ?? [])]);
-      const stages = scopes.flatMap(({ file }) => file.runs.flatMap(({ entity }) => entity.stage ?? []));
-      const once = (list: readonly string[]) => [...new Set(list)];
-      return { benches: once(named("bench")), ports: once(named("port")), stages: once(stages) };
+      const { uri } = namesParams.parse(params);
+      const here = await analysed({ textDocument: { uri } });
+      const { benches, ports, stages } = knownNames(await others(), here?.scope);
+      const placed = ({ id, path }: KnownName) => ({ id, uri: uriOf(path) });
+      return { benches: benches.map(placed), ports: ports.map(placed), stages: [...stages] };
     }),
   );
 }
