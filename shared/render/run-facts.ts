@@ -93,10 +93,11 @@ function leakWords({ leak }: Setup): string {
   return `${quantityWords(flow)} at ${quantityWords(depression)}${law}`;
 }
 
-function mountingWords({ entry, stub, adapter }: Setup): readonly string[] {
+/** An entry matters where air goes in, a stub where it comes out; what was stated is told of any port. */
+function mountingWords({ port, entry, stub, adapter }: Setup): readonly string[] {
   return [
-    `entry ${entry?.value ?? "not stated"}`,
-    `stub ${stubWords(stub)}`,
+    ...(entry === undefined && port?.side === "exhaust" ? [] : [`entry ${entry?.value ?? "not stated"}`]),
+    ...(stub === undefined && port?.side === "intake" ? [] : [`stub ${stubWords(stub)}`]),
     ...(adapter === undefined ? [] : [`adapter ${quantityWords(adapter.value)}`]),
   ];
 }

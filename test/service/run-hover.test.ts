@@ -18,7 +18,7 @@ describe("hover of a run's heading", () => {
       "- date: 2026-03-02 *(session)*",
       expect.stringMatching(/^- air: 71\.5 degF, 29\.18 inHg, 42 %RH, 1\.1\d+ kg\/m3 \*\(session\)\*$/),
       "- leak: 0.8 cfm at 28 inH2O *(session)*",
-      "- mounting: entry radiused, stub not stated *(session)*",
+      "- mounting: entry radiused *(session)*",
       "- target: 28 inH2O *(session)*",
       "- within: 0.2 inH2O *(bench)*",
       "- reference air: none",

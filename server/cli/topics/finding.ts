@@ -18,7 +18,7 @@ function explanation({ code, severity, what, why, bad, good }: FindingKind<never
   const found = judgeExample(bad).map(({ finding, severity: weight, message, help }) =>
     [`line ${finding.span.line + 1}: ${weight}[${finding.code}]: ${message}`, `help: ${help}`].join("\n"),
   );
-  return [
+  const parts = [
     `${code} (${severity})`,
     `${what}\n${why}`,
     "Here it is reported:",
@@ -27,8 +27,8 @@ function explanation({ code, severity, what, why, bad, good }: FindingKind<never
     "Here it is not:",
     indented(shown(good)),
     `To silence it at a line, write above it: # allow ${code}: why`,
-    "",
-  ].join("\n\n");
+  ];
+  return `${parts.join("\n\n")}\n`;
 }
 
 /** In canonical form, but for a file that cannot have one. Bad examples stay as written, since their lines are counted. */

@@ -19,7 +19,7 @@ describe("a table as text", () => {
   bench     north, repeats to 0.35 %
   air       71.5 degF, 29.18 inHg, 42 %RH, 1.1620 kg/m3
   leak      1.8 cfm at 28 inH2O
-  mounting  entry radiused, stub not stated, adapter 4.030 in
+  mounting  entry radiused, adapter 4.030 in
 
   corrected flow at 28 inH2O, air of the day; ±U: expanded uncertainty of one reading (k = 2)
 
