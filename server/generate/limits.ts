@@ -44,7 +44,7 @@ export const LIMIT_ENTRIES: readonly LimitEntry[] = [
   {
     key: "cylinders",
     standard: inUnit(DEFAULT_LIMITS.cylinders, "%", 0),
-    doc: "How far apart the cylinders of one stage may be.",
+    doc: "How far apart the cylinders of one stage may be (`cylinders-apart`).",
   },
   {
     key: "scaling",

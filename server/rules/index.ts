@@ -3,6 +3,7 @@ import { adapterOffBore } from "./adapter-off-bore.ts";
 import { altimeterAsStation } from "./altimeter-as-station.ts";
 import { benchNeeds } from "./bench-needs.ts";
 import { correctedTwice } from "./corrected-twice.ts";
+import { cylindersApart } from "./cylinders-apart.ts";
 import { directionDependent } from "./direction-dependent.ts";
 import { drift } from "./drift.ts";
 import { duplicateId } from "./duplicate-id.ts";
@@ -79,5 +80,6 @@ export const RULES: readonly Rule[] = [
   fallBackNotResolved,
   flatTop,
   directionDependent,
+  cylindersApart,
   expectationMissed,
 ];

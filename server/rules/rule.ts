@@ -6,8 +6,10 @@ import type { RunResult } from "../../shared/model/result.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Analysis } from "../analysis/project.ts";
 
-/** What a rule of the whole file sees: its text, its names, and what its runs stand on, but no results. */
-export interface FileInput extends Pick<Analysis, "scope" | "settled" | "repeatability"> {
+/** What a rule of the whole file sees: its text, its names, and what its runs stand on; results for those who ask. */
+export interface FileInput extends Pick<Analysis, "scope" | "settled" | "repeatability" | "compute"> {
+  /** All runs; `settled` has one of each set of conditions. */
+  readonly runs: Analysis["settled"];
   readonly limits: Limits;
 }
 

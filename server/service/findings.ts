@@ -25,13 +25,14 @@ export function findingsOf(analysis: Analysis, config: Config): readonly Judged[
   for (const { start, block } of outline.blocks) {
     for (const finding of placedAt(block.findings, start)) all.push(finding);
   }
-  const { scope, settled, repeatability } = analysis;
-  const input = { scope, settled: distinct(settled), repeatability, limits: config.limits };
+  const { scope, settled, repeatability, compute } = analysis;
+  const { limits } = config;
+  const input = { scope, runs: settled, settled: distinct(settled), repeatability, compute, limits };
   for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
   // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
   const found = once(all);
   for (const run of settled) {
-    const own = runFindings(analysis.compute(run), config.limits);
+    const own = runFindings(compute(run), limits);
     for (const finding of placedAt(own, run.placed.start)) found.push(finding);
   }
   // Most files have no such comment, and looking at every line for one would cost more than all else after an edit.

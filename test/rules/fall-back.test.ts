@@ -96,8 +96,9 @@ describe("a fall-back", () => {
     const fixture = record({ run: ["cylinder 1"], rows: rows("150.0", "185.0", "178.0", "180.0") });
     const two = `${fixture}\nrun r2\ncylinder 2\n${HEAD}\n${rows("150.0", "185.0", "191.0", "192.0").join("\n")}`;
     const three = `${two}\nrun r3\ncylinder 3\n${HEAD}\n${rows("150.0", "185.0", "179.0", "180.0").join("\n")}`;
-    expect(codesOf(two)).toEqual(["fall-back"]);
-    expect(codesOf(three)).toEqual(["fall-back", "fall-back"]);
+    const fallBacks = (text: string) => codesOf(text).filter((code) => code !== "cylinders-apart");
+    expect(fallBacks(two)).toEqual(["fall-back"]);
+    expect(fallBacks(three)).toEqual(["fall-back", "fall-back"]);
   });
 
   test("is told in the units of the record", () => {
