@@ -65,7 +65,17 @@ export function plainRow(text: string): RowLine | undefined {
     count++;
   }
   if (count === 0) return undefined;
-  return makeRow(text, values.slice(0, count), bounds.slice(0, 2 * count), to);
+  return makeRow(text, values.slice(0, count), sharedBounds(2 * count), to);
+}
+
+let last: readonly number[] = [];
+
+/** The bounds that were gathered. The cells of a table mostly stand below each other, and rows can share what is equal. */
+function sharedBounds(count: number): readonly number[] {
+  let same = last.length === count;
+  for (let at = 0; same && at < count; at++) same = last[at] === bounds[at];
+  if (!same) last = bounds.slice(0, count);
+  return last;
 }
 
 function makeRow(text: string, values: readonly number[], bounds: readonly number[], to: number): RowLine {
