@@ -38,8 +38,10 @@ export function readText(path: string): FileRead {
   try {
     const { size } = statSync(path);
     if (size > LARGEST_FILE) return { problem: "it is larger than 64 MB" };
-    const bytes = readFileSync(path);
-    return isUtf8(bytes) ? { text: bytes.toString("utf8") } : { problem: "it is not UTF-8 text" };
+    const text = readFileSync(path, "utf8");
+    // Only a text with this mark can have been something else; it may also stand in the file itself.
+    const isText = !text.includes("\uFFFD") || isUtf8(readFileSync(path));
+    return isText ? { text } : { problem: "it is not UTF-8 text" };
   } catch (error) {
     return { problem: problemOf(error) };
   }
