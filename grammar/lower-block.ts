@@ -190,8 +190,10 @@ function tableColumns(block: BlockKind): readonly string[] {
   return block === "cam" ? ["angle", "lift"] : ["signal", "flow"];
 }
 
+const TABLELESS: ReadonlySet<BlockKind> = new Set(["plate", "engine", "head", "port", "session"]);
+
 function hasTable(entity: Draft<Entity>): entity is Draft<Extract<Entity, { readonly table?: Table }>> {
-  return !["plate", "engine", "head", "port", "session"].includes(entity.kind);
+  return !TABLELESS.has(entity.kind);
 }
 
 function lineSpan(line: DirectiveLine, index: number): Span {

@@ -20,8 +20,9 @@ const DRY_AIR_CRITICAL = criticalRatio();
 export function flowFunction(r: number, gamma = dryAirHeatRatio): number | undefined {
   if (!(r >= 0 && r <= 1)) return undefined;
   const ratio = Math.max(r, gamma === dryAirHeatRatio ? DRY_AIR_CRITICAL : criticalRatio(gamma));
-  const speed = Math.sqrt(((2 * gamma) / (gamma - 1)) * (1 - ratio ** ((gamma - 1) / gamma)));
-  return ratio ** (1 / gamma) * speed;
+  const density = ratio ** (1 / gamma);
+  // The temperature ratio, r^((gamma - 1)/gamma), is pressure ratio over density ratio.
+  return density * Math.sqrt(((2 * gamma) / (gamma - 1)) * (1 - ratio / density));
 }
 
 /**

@@ -24,9 +24,9 @@ export interface SlipPoint {
  * belongs. The largest slip is taken first and leaves the others their right neighbours.
  */
 export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Slip> {
-  const slips = new Map<number, Slip>();
-  // Most runs have none, so that nothing is set up before the first one is met.
   let candidates = suspects(points);
+  if (candidates.length === 0) return NONE;
+  const slips = new Map<number, Slip>();
   for (let round = 0; round < ROUNDS && candidates.length > 0; round++) {
     const found = new Map<number, Slip>();
     for (const index of candidates) {
