@@ -72,7 +72,7 @@ export function createProject(files: Files, retain = true): Project {
       const file = included.get(path) ?? read(path);
       if ("problem" in file) return file;
       const scope = scopeOf(file, files, include);
-      const known = definitionsOf(scope, definitions.get(path));
+      const known = retain ? definitionsOf(scope, definitions.get(path)) : [];
       if (retain) definitions.set(path, known);
       const analysis = analyseFile(scope, known, memo);
       if (retain) analyses.set(path, analysis);

@@ -18,8 +18,17 @@ export interface Judged {
   readonly help: string;
 }
 
-/** The findings of a file in the order of its lines, each once, without those that a comment or the workspace silences. */
-export function findingsOf(analysis: Analysis, config: Config): readonly Judged[] {
+/** What was found in a result, by the limits it was judged by: it stays true while the result is the same. */
+export type FindingMemory = WeakMap<
+  RunResult,
+  { readonly limits: Limits; readonly findings: readonly Finding[] }
+>;
+
+/**
+ * The findings of a file in the order of its lines, each once, without those that a comment or the workspace silences.
+ * Results that `memory` knows are not judged again.
+ */
+export function findingsOf(analysis: Analysis, config: Config, memory?: FindingMemory): readonly Judged[] {
   const { outline } = analysis.scope.file;
   const all: Finding[] = [...outline.findings];
   for (const { start, block } of outline.blocks) {
@@ -32,7 +41,7 @@ export function findingsOf(analysis: Analysis, config: Config): readonly Judged[
   // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
   const found = once(all);
   for (const run of settled) {
-    const own = runFindings(compute(run), limits);
+    const own = runFindings(compute(run), limits, memory);
     for (const finding of placedAt(own, run.placed.start)) found.push(finding);
   }
   // Most files have no such comment, and looking at every line for one would cost more than all else after an edit.
@@ -58,17 +67,18 @@ function distinct(settled: readonly SettledRun[]): readonly SettledRun[] {
   });
 }
 
-/** What was found in a result, by the limits it was judged by: it stays true while the result is the same. */
-const judged = new WeakMap<RunResult, { readonly limits: Limits; readonly findings: readonly Finding[] }>();
-
 /** The findings of one run; their spans count from its heading. */
-function runFindings(result: RunResult, limits: Limits): readonly Finding[] {
-  const before = judged.get(result);
+function runFindings(
+  result: RunResult,
+  limits: Limits,
+  memory: FindingMemory | undefined,
+): readonly Finding[] {
+  const before = memory?.get(result);
   if (before?.limits === limits) return before.findings;
   const findings: Finding[] = [];
   for (const rule of RULES) rule.ofRun?.(result, limits, (finding) => findings.push(finding));
-  const found = once(findings);
-  judged.set(result, { limits, findings: found });
+  const found = findings.length === 0 ? findings : once(findings);
+  memory?.set(result, { limits, findings: found });
   return found;
 }
 

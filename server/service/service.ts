@@ -3,7 +3,7 @@
 import type { Files } from "../analysis/files.ts";
 import { type Analysis, createProject } from "../analysis/project.ts";
 import type { Config } from "./config.ts";
-import { findingsOf, type Judged } from "./findings.ts";
+import { type FindingMemory, findingsOf, type Judged } from "./findings.ts";
 
 /** What the service needs of the platform that it runs on. */
 export interface Environment {
@@ -29,29 +29,40 @@ export interface Service {
 
 export function createService({ files, config, retain = true }: Environment): Service {
   const project = createProject(files, retain);
-  const checked = new WeakMap<Analysis, { readonly weights: Config; readonly checked: Checked }>();
+  const memory: FindingMemory | undefined = retain ? new WeakMap() : undefined;
+  const checked = retain
+    ? new WeakMap<Analysis, { readonly weights: Config; readonly checked: Checked }>()
+    : undefined;
   return {
     check: (path) => {
       const analysis = project.analyse(path);
       if ("problem" in analysis) return analysis;
       const weights = config(path);
-      const known = checked.get(analysis);
+      const known = checked?.get(analysis);
       if (known?.weights === weights) return known.checked;
-      const made = checkedFile(analysis, weights);
-      checked.set(analysis, { weights, checked: made });
+      const made = new LazyChecked(analysis, weights, memory);
+      checked?.set(analysis, { weights, checked: made });
       return made;
     },
     changed: project.changed,
   };
 }
 
-function checkedFile(analysis: Analysis, config: Config): Checked {
-  let findings: readonly Judged[] | undefined;
-  return {
-    analysis,
-    get findings() {
-      findings ??= findingsOf(analysis, config);
-      return findings;
-    },
-  };
+/** A class, since an object with a getter of its own is kept by the engine long after its file is done with. */
+class LazyChecked implements Checked {
+  readonly analysis: Analysis;
+  readonly #config: Config;
+  readonly #memory: FindingMemory | undefined;
+  #findings: readonly Judged[] | undefined = undefined;
+
+  constructor(analysis: Analysis, config: Config, memory: FindingMemory | undefined) {
+    this.analysis = analysis;
+    this.#config = config;
+    this.#memory = memory;
+  }
+
+  get findings(): readonly Judged[] {
+    this.#findings ??= findingsOf(this.analysis, this.#config, this.#memory);
+    return this.#findings;
+  }
 }
