@@ -79,10 +79,12 @@ interface Reading {
 function read(heading: Heading, lines: readonly Line[]): Block {
   const reading = openEntity(heading, lines[0]);
   const { findings, uses, entity } = reading;
-  lines.forEach((line, index) => {
+  let index = 0;
+  for (const line of lines) {
     for (const finding of line.findings) findings.push(shiftedFinding(finding, index));
     if (index > 0 && line.kind === "directive") addProperty(reading, line, index);
-  });
+    index++;
+  }
   addTable(reading, lines);
   for (const keyword of heading.required) {
     if (!reading.origin.lines.has(keyword)) {

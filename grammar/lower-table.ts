@@ -34,7 +34,9 @@ export function lowerTable(heading: Heading, lines: readonly Line[], findings: F
   let columns: readonly Column[] | undefined;
   const rows: Row[] = [];
   const early: number[] = [];
-  for (const [index, line] of lines.entries()) {
+  let index = -1;
+  for (const line of lines) {
+    index++;
     if (line.kind === "columns") {
       if (columns === undefined) columns = columnsOf(heading, line, index, findings);
       else findings.push(again(line, index));

@@ -34,6 +34,7 @@ export const repeatsDisagree = rule<{ count: number; lift: string; range: string
     const { rising, falling, repeatability } = result;
     const back = returnRow(result);
     for (const station of [...rising, ...falling]) {
+      if (station.rows.length < 2) continue;
       const rows = station.rows.filter((row) => row !== back);
       const last = rows.at(-1);
       if (rows.length < 2 || last === undefined) continue;

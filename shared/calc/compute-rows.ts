@@ -3,7 +3,7 @@ import type { Row } from "../model/model.ts";
 import type { RowResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { columnValues, columnWords } from "./column-values.ts";
-import { ComputedRow } from "./computed-row.ts";
+import { ComputedRow, type Passed } from "./computed-row.ts";
 import { type ChainInput, type FlowChain, flowChain, leakNumber } from "./flow-chain.ts";
 import { findMeter } from "./meters/index.ts";
 import { effectiveArea } from "./nozzle-flow.ts";
@@ -26,15 +26,26 @@ export function computeRows(setup: Setup): Rows {
   const air = setup.air.value;
   const direction = setup.direction.value;
 
-  const inputOf = (row: Row): ChainInput | undefined => {
+  // One for all rows: each puts its own numbers in.
+  const input: ChainInput = { display: 0, depression: 0, leak, density: air.density, range: undefined };
+  const putIn = (row: Row): boolean => {
     const depression = depressions?.value(row);
     const display = displays?.value(row);
-    if (depression === undefined || display === undefined) return undefined;
-    return { display, depression, leak, density: air.density, range: ranges?.(row) };
+    if (depression === undefined || display === undefined) return false;
+    input.depression = depression;
+    input.display = display;
+    input.range = ranges?.(row);
+    return true;
+  };
+  const passed = (row: Row): Passed | undefined => {
+    const flow = putIn(row) ? chain?.flow(input) : undefined;
+    if (flow === undefined) return undefined;
+    const massFlow = air.density * flow.port;
+    const { p0, rho0, ratio } = testPressures(direction, air, input.depression);
+    return { flow, massFlow, effectiveArea: effectiveArea(massFlow, p0, rho0, ratio) };
   };
   const variance = ({ row, flow }: RowResult): number => {
-    const input = inputOf(row);
-    if (chain === undefined || input === undefined || flow === undefined) return 0;
+    if (chain === undefined || flow === undefined || !putIn(row)) return 0;
     return writtenVariance(chain, input, flow.corrected, {
       leak: leakStep(setup),
       density: densityUncertainty(setup),
@@ -42,23 +53,10 @@ export function computeRows(setup: Setup): Rows {
       depression: digitUncertainty(depressions?.step(row) ?? 0),
     });
   };
-
-  return (table?.rows ?? []).map((row) => {
-    const lift = lifts?.value(row);
-    const depression = depressions?.value(row);
-    const input = inputOf(row);
-    const flow = input && chain?.flow(input);
-    if (input === undefined || flow === undefined) {
-      return new ComputedRow({ row, lift, depression, ...NO_FLOW }, variance);
-    }
-    const massFlow = air.density * flow.port;
-    const { p0, rho0, ratio } = testPressures(direction, air, input.depression);
-    const area = effectiveArea(massFlow, p0, rho0, ratio);
-    return new ComputedRow({ row, lift, depression, flow, massFlow, effectiveArea: area }, variance);
-  });
+  return (table?.rows ?? []).map(
+    (row) => new ComputedRow(row, lifts?.value(row), depressions?.value(row), passed(row), variance),
+  );
 }
-
-const NO_FLOW = { flow: undefined, massFlow: undefined, effectiveArea: undefined };
 
 /** Standard uncertainties of what a row puts in. */
 type Uncertainties = Readonly<Record<(typeof UNCERTAIN)[number], number>>;

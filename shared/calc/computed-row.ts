@@ -5,11 +5,12 @@ import type { Branch, Flow, Impossible, RowResult, Slip } from "../model/result.
 /** Gives a number of one row. */
 export type OfRow<T> = (row: RowResult) => T;
 
-/** What a row puts in itself. */
-export type RowValues = Pick<
-  RowResult,
-  "row" | "lift" | "depression" | "flow" | "massFlow" | "effectiveArea"
->;
+/** What the port passed at a row. */
+export interface Passed {
+  readonly flow: Flow;
+  readonly massFlow: number;
+  readonly effectiveArea: number | undefined;
+}
 
 /**
  * A row. What the rows of a run say of each other (branch, slips, means) is filled in after all of them are there.
@@ -28,13 +29,19 @@ export class ComputedRow implements RowResult {
   readonly #variance: OfRow<number>;
   #uncertainty: OfRow<number> | undefined = undefined;
 
-  constructor(values: RowValues, variance: OfRow<number>) {
-    this.row = values.row;
-    this.lift = values.lift;
-    this.depression = values.depression;
-    this.flow = values.flow;
-    this.massFlow = values.massFlow;
-    this.effectiveArea = values.effectiveArea;
+  constructor(
+    row: Row,
+    lift: number | undefined,
+    depression: number | undefined,
+    passed: Passed | undefined,
+    variance: OfRow<number>,
+  ) {
+    this.row = row;
+    this.lift = lift;
+    this.depression = depression;
+    this.flow = passed?.flow;
+    this.massFlow = passed?.massFlow;
+    this.effectiveArea = passed?.effectiveArea;
     this.#variance = variance;
   }
 

@@ -4,12 +4,12 @@ import type { Branch, Impossible, Repeatability, RowResult, RunResult, Station }
 import type { Setup } from "../model/setup.ts";
 import { branches } from "./branches.ts";
 import { computeRows, type Rows } from "./compute-rows.ts";
-import type { OfRow } from "./computed-row.ts";
+import type { ComputedRow, OfRow } from "./computed-row.ts";
 import { fallBacks } from "./fall-back.ts";
 import { portArea } from "./port-areas.ts";
 import { repeatabilityOf } from "./repeatability.ts";
 import { expanded, type StationTerms, stationsOf } from "./stations.ts";
-import { unitSlips } from "./unit-slip.ts";
+import { type SlipPoint, unitSlips } from "./unit-slip.ts";
 
 /** The results of the runs of one file, in order. Runs on one bench share the repeatability pooled from all of them. */
 export function evaluateRuns(setups: readonly Setup[]): RunResult[] {
@@ -51,10 +51,14 @@ function relatedRows(setup: Setup): Rows {
 }
 
 function markSlips(rows: Rows): void {
-  const judged = rows.filter(
-    ({ row, lift, flow }) => row.void === undefined && lift !== undefined && flow !== undefined,
-  );
-  const points = judged.map(({ lift = 0, flow }) => ({ lift, flow: flow?.corrected ?? 0 }));
+  const judged: ComputedRow[] = [];
+  const points: SlipPoint[] = [];
+  for (const row of rows) {
+    const { lift, flow } = row;
+    if (row.row.void !== undefined || lift === undefined || flow === undefined) continue;
+    judged.push(row);
+    points.push({ lift, flow: flow.corrected });
+  }
   for (const [index, slip] of unitSlips(points)) {
     const row = judged[index];
     if (row !== undefined) row.slip = slip;

@@ -15,6 +15,7 @@ export interface StationTerms {
 export function stationsOf(branch: Branch, rows: readonly RowResult[], terms: StationTerms): Station[] {
   const own = rows.filter((row) => row.branch === branch && row.lift !== undefined && row.flow !== undefined);
   const stations: AveragedStation[] = [];
+  if (own.length === 0) return stations;
   let group: RowResult[] = [];
   for (const row of inOrder(own)) {
     if (row.lift !== group[0]?.lift) {
