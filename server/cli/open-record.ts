@@ -25,5 +25,6 @@ export async function openRecord(file: string, io: Io): Promise<OpenRecord | und
   const shown = shownPath(io.cwd, path);
   const problem = "problem" in checked ? `${shown}: ${checked.problem}` : unsettled;
   if (problem !== undefined) complain(io, problem);
-  return "problem" in checked || unsettled !== undefined ? undefined : { ...checked, shown, service };
+  if ("problem" in checked || unsettled !== undefined) return undefined;
+  return { analysis: checked.analysis, findings: checked.findings, shown, service };
 }
