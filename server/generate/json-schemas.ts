@@ -2,7 +2,8 @@
 import * as z from "zod/mini";
 import { benchReportSchema } from "../../shared/messages/bench-report.ts";
 import { configSchema } from "../../shared/messages/config.ts";
-import { reportJsonSchemas, SCHEMA_VERSION } from "../../shared/messages/report.ts";
+import { reportJsonSchemas } from "../../shared/messages/report.ts";
+import { SCHEMA_VERSION } from "../../shared/messages/schema-version.ts";
 import { KINDS } from "../catalogue.ts";
 import { LIMIT_ENTRIES } from "./limits.ts";
 

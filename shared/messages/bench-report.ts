@@ -1,6 +1,6 @@
 // The machine output of `bench`, as the schema from which its JSON Schema is published.
 import * as z from "zod/mini";
-import { SCHEMA_VERSION } from "./report.ts";
+import { SCHEMA_VERSION } from "./schema-version.ts";
 
 const count = z.int().check(z.nonnegative());
 /** `value` in `unit`, and the same in SI. */

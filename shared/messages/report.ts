@@ -1,9 +1,7 @@
 // The machine output of the command: one schema for each report, from which its JSON Schema is published.
 import * as z from "zod/mini";
 import { POINT_CALCULATIONS } from "../calc/points/index.ts";
-
-/** Raised when a document that was valid before could no longer be read as before. */
-export const SCHEMA_VERSION = 1;
+import { SCHEMA_VERSION } from "./schema-version.ts";
 
 const count = z.int().check(z.nonnegative());
 /** Lines and columns count from 1, columns in UTF-16 units. */

@@ -55,15 +55,16 @@ const BY_SYMBOL: ReadonlyMap<string, FoundUnit> = new Map(
   UNITS.map((unit) => [unit.symbol, { unit, canonical: true }]),
 );
 
-const BY_FOLDED: ReadonlyMap<string, FoundUnit> = new Map(
-  UNITS.flatMap((unit) =>
-    [unit.symbol, ...unit.names].map((name) => [foldUnit(name), { unit, canonical: false }] as const),
-  ),
-);
+/** Made when the first spelling is looked for: records mostly write the symbols themselves. */
+let folded: ReadonlyMap<string, Unit> | undefined;
 
-const SYMBOLS_OF_SPELLINGS: readonly (readonly [spelling: string, unit: Unit])[] = UNITS.flatMap((unit) =>
-  [unit.symbol, ...unit.names].map((name) => [foldUnit(name), unit] as const),
-);
+/** The units by their folded spellings. */
+function byFolded(): ReadonlyMap<string, Unit> {
+  folded ??= new Map(
+    UNITS.flatMap((unit) => [unit.symbol, ...unit.names].map((name) => [foldUnit(name), unit] as const)),
+  );
+  return folded;
+}
 
 const LONGEST_SPELLING = 32;
 
@@ -74,7 +75,8 @@ const LONGEST_SPELLING = 32;
 export function findUnit(text: string): FoundUnit | undefined {
   const exact = BY_SYMBOL.get(text);
   if (exact !== undefined || text.length > LONGEST_SPELLING) return exact;
-  return BY_FOLDED.get(foldUnit(text));
+  const unit = byFolded().get(foldUnit(text));
+  return unit && { unit, canonical: false };
 }
 
 /**
@@ -84,7 +86,7 @@ export function findUnit(text: string): FoundUnit | undefined {
 export function nearestUnits(text: string, dimension?: Dimension): readonly string[] {
   if (text.length > LONGEST_SPELLING) return [];
   const symbolOf = new Map<string, string>();
-  for (const [spelling, unit] of SYMBOLS_OF_SPELLINGS) {
+  for (const [spelling, unit] of byFolded()) {
     if (dimension === undefined || unit.dimensions.includes(dimension)) symbolOf.set(spelling, unit.symbol);
   }
   const spellings = nearest(foldUnit(text), [...symbolOf.keys()]);

@@ -2,14 +2,14 @@
 import { columnValues } from "../calc/column-values.ts";
 import { type NamedValue, pointValues } from "../calc/points/point-values.ts";
 import { summary } from "../calc/summary.ts";
-import {
-  type ReportQuantity,
-  SCHEMA_VERSION,
-  type TablePlateCheck,
-  type TablePoint,
-  type TableReport,
-  type TableRun,
+import type {
+  ReportQuantity,
+  TablePlateCheck,
+  TablePoint,
+  TableReport,
+  TableRun,
 } from "../messages/report.ts";
+import { SCHEMA_VERSION } from "../messages/schema-version.ts";
 import type { RowResult, RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import type { Quantity } from "../quantity/quantity.ts";

@@ -2,7 +2,6 @@
 import { nearest } from "../../../shared/quantity/nearest.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import { complain, type Subcommand } from "../subcommand.ts";
-import { TOPICS } from "../topics/index.ts";
 
 /** No word that can be explained is nearly as long. */
 const LONGEST = 64;
@@ -19,6 +18,7 @@ export const explain: Subcommand = {
   ],
   options: [],
   run: async ({ args }, io) => {
+    const { TOPICS } = await import("../topics/index.ts");
     const [word] = args;
     if (word === undefined) {
       io.out(TOPICS.map(({ title, words }) => `${title}\n  ${words.join("\n  ")}\n`).join("\n"));

@@ -1,5 +1,6 @@
 // Findings for programs, in the published schema.
-import { type CheckReport, SCHEMA_VERSION } from "../../../shared/messages/report.ts";
+import type { CheckReport } from "../../../shared/messages/report.ts";
+import { SCHEMA_VERSION } from "../../../shared/messages/schema-version.ts";
 import type { Outcome } from "../outcome.ts";
 
 /** One JSON document; valid also where there is nothing to report. */

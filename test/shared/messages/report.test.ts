@@ -4,9 +4,9 @@ import {
   type CheckReport,
   checkReportSchema,
   reportJsonSchemas,
-  SCHEMA_VERSION,
   tableReportSchema,
 } from "../../../shared/messages/report.ts";
+import { SCHEMA_VERSION } from "../../../shared/messages/schema-version.ts";
 import { tableReport } from "../../../shared/render/table-report.ts";
 import { tableInput } from "../render/table-input.ts";
 import { AS_CAST, SHORT_SIDE, smallRecord } from "../sample-record.ts";
