@@ -1,4 +1,5 @@
 // Chooses the runs that a chart shows and the part that each plays in it.
+import { areCylinders } from "../../shared/calc/cylinders.ts";
 import type { ChartRun } from "../../shared/render/chart-run.ts";
 import type { ComputedRun } from "../analysis/project.ts";
 import type { Judged } from "../service/findings.ts";
@@ -13,9 +14,18 @@ interface FoundRun {
 /**
  * The picked runs, the first of them leading, and the baselines that they state, greyed, wherever these are defined. A
  * picked run that is another one's baseline is greyed too, unless it has a baseline of its own: it is a stage on the way
- * then. Runs are named by their stage, with their id where that leaves two alike, else by their id.
+ * then. Runs are named by their stage, with their id where that leaves two alike, else by their id. Where all picked runs
+ * are cylinders of one stage they are equals, named by their numbers, and no baselines join in.
  */
 export function chartRuns(record: OpenRecord, picked: readonly ComputedRun[]): readonly ChartRun[] {
+  if (areCylinders(picked.map(({ result }) => result.setup))) {
+    return picked.map((run) => ({
+      result: run.result,
+      label: `cylinder ${run.placed.entity.cylinder}`,
+      role: "compared",
+      findings: rowFindings(run, record.findings),
+    }));
+  }
   const baselines = new Map<string, FoundRun>();
   for (const { placed } of picked) {
     const id = placed.entity.baseline?.id;

@@ -1,7 +1,7 @@
 // A flat top that was approached slowly is a question: the same port may let go when the bench is quick.
 import type { Repeatability, RunResult, Station } from "../model/result.ts";
 import { columnValues } from "./column-values.ts";
-import { liftOfThroat } from "./port-areas.ts";
+import { liftToFlatten } from "./port-areas.ts";
 import { widening } from "./repeatability.ts";
 import { type QuickLimit, quickLimit, slowestSettle } from "./settle-times.ts";
 
@@ -9,8 +9,6 @@ import { type QuickLimit, quickLimit, slowestSettle } from "./settle-times.ts";
 const SHARE_OF_TOP = 0.95;
 /** One-sided 95 % point of the normal distribution. */
 const ONE_SIDED_95 = 1.645;
-/** Lift over valve diameter at which the curtain is as large as the disc of the valve: pi D L = pi D^2/4. */
-const CURTAIN_IS_DISC = 0.25;
 /** From here on a flat is one whatever the geometry says. */
 const ENOUGH_STATIONS = 3;
 const ROUNDING = 1e-9;
@@ -84,7 +82,8 @@ export function flatTop(result: RunResult): FlatTop | undefined {
     settle = time;
   }
   if (slowest === undefined) return undefined;
-  const mustFlattenFrom = liftToFlatten(result);
+  const { port } = result.setup;
+  const mustFlattenFrom = port && liftToFlatten(port)?.lift;
   const isExplained = mustFlattenFrom === undefined || first.lift >= mustFlattenFrom;
   if (stretch.stations.length < ENOUGH_STATIONS && isExplained) return undefined;
   return { ...stretch, slowest, settle, quick, mustFlattenFrom };
@@ -94,11 +93,6 @@ export function flatTop(result: RunResult): FlatTop | undefined {
 function isSlow({ setup, rows }: RunResult, { time }: QuickLimit): boolean {
   const settle = columnValues(setup.run.table, "settle");
   return settle !== undefined && rows.some(({ row }) => (settle.value(row) ?? 0) > time);
-}
-
-function liftToFlatten({ setup: { port } }: RunResult): number | undefined {
-  if (port === undefined) return undefined;
-  return liftOfThroat(port) ?? (port.valve && CURTAIN_IS_DISC * port.valve.value);
 }
 
 function chanceOf(first: number, last: number, repeatability: Repeatability): number {

@@ -58,9 +58,29 @@ function gapOf(port: Port): (lift: number) => number | undefined {
 }
 
 /** Lift in m from which the throat is smaller than the gap under the valve. */
-export function liftOfThroat(port: Port): number | undefined {
+function liftOfThroat(port: Port): number | undefined {
   const valve = valveOf(port);
   return valve && liftWhereGapReachesThroat(valve);
+}
+
+/** Lift over valve diameter at which the curtain is as large as the disc of the valve: pi D L = pi D^2/4. */
+const CURTAIN_IS_DISC = 0.25;
+
+/** Where more lift stops opening a port, and which geometry says so. */
+export interface FlattenLift {
+  /** m */
+  readonly lift: number;
+  readonly from: "throat" | "disc";
+}
+
+/**
+ * Lift from which a curve must flatten because the gap under the valve is no longer the smallest area: where it reaches
+ * the throat's, or L/D 0.25 where the port does not say enough for that; `undefined` without a valve.
+ */
+export function liftToFlatten(port: Port): FlattenLift | undefined {
+  const lift = liftOfThroat(port);
+  if (lift !== undefined) return { lift, from: "throat" };
+  return port.valve && { lift: CURTAIN_IS_DISC * port.valve.value, from: "disc" };
 }
 
 /** The seat's face width is stated; the formulas take its projection on the plane across the stem. */

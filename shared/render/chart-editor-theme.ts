@@ -58,6 +58,7 @@ export function editorTheme({ kind, background, text, font }: EditorColours): Ch
     series: [inSeries(0), inSeries(1), inSeries(2), inSeries(3)],
     fallBack: shade(isDark ? 0.22 : 0.14),
     unresolved: shade(isDark ? 0.1 : 0.06),
+    band: faint(highContrast ? 0.25 : 0.1, 1),
     highContrast,
   };
 }

@@ -4,7 +4,7 @@ import { spreadLabels } from "./chart-labels.ts";
 import { type Json, LABEL_SIZE } from "./chart-layers.ts";
 import type { LinePoint } from "./chart-run.ts";
 import { type ChartScale, clamped, fromPixels, toPixels } from "./chart-scale.ts";
-import { wrapText } from "./chart-text.ts";
+import { textWidth, wrapText } from "./chart-text.ts";
 
 /** From the plot's edge to the text, in pixels: the run's symbol stands between. */
 export const END_LABEL_INDENT = MARGIN_GAP + 14;
@@ -21,16 +21,24 @@ interface Ending {
   readonly lines: readonly string[];
 }
 
-/** Labels, symbols and leaders in the right margin; none for a lone run. The last ones are only counted if all do not fit. */
+/** Which runs are named: all, or of a crowd the highlighted ones. */
+type Named = "all" | "highlighted";
+
+/**
+ * Labels, symbols and leaders in the right margin; none for a lone run. Those that are not named, and the last ones where
+ * not all fit, are only counted. `endOf` is where a run's line ends.
+ */
 export function endLabels(
   frame: ChartFrame,
   y: ChartScale,
   height: number,
+  named: Named,
+  endOf: (run: StyledRun) => LinePoint | undefined = lastPoint,
 ): { readonly labels: Json[]; readonly keys: Json[]; readonly leaders: Json[] } {
   const { x, width, theme } = frame;
   const drawn = { labels: [] as Json[], keys: [] as Json[], leaders: [] as Json[] };
   if (frame.runs.length < 2) return drawn;
-  const { endings, tops, left } = fitting(frame, y, height);
+  const { endings, tops, left } = fitting(frame, y, height, named, endOf);
   const at = (pixels: number) => fromPixels(x, width, pixels);
   const level = (pixels: number) => fromPixels(y, height, height - pixels);
   let lowest = 0;
@@ -39,20 +47,20 @@ export function endLabels(
     const middle = top + (lines.length * LINE_HEIGHT) / 2;
     lowest = Math.max(lowest, top + lines.length * LINE_HEIGHT + GAP);
     const { color, shape } = run.style;
-    const isBaseline = run.run.role === "baseline";
+    const { isContext } = run.style;
     lines.forEach((text, line) => {
       drawn.labels.push({
         x: at(width + END_LABEL_INDENT),
         y: level(top + (line + 0.5) * LINE_HEIGHT),
         text,
-        color: isBaseline ? theme.quiet : theme.text,
+        color: isContext ? theme.quiet : theme.text,
       });
     });
     drawn.keys.push({
       x: at(width + MARGIN_GAP + 5),
       y: level(middle),
       shape,
-      size: isBaseline ? 19 : 32,
+      size: isContext ? 19 : 32,
       color,
       fill: color,
       width: 1,
@@ -71,10 +79,11 @@ export function endLabels(
     });
   });
   if (left > 0) {
+    const counted = moreRuns(left);
     drawn.labels.push({
       x: at(width + END_LABEL_INDENT),
       y: level(lowest + LINE_HEIGHT / 2),
-      text: moreRuns(left),
+      text: textWidth(counted, LABEL_SIZE) <= frame.right - END_LABEL_INDENT ? counted : `+${left}`,
       color: theme.quiet,
     });
   }
@@ -86,17 +95,28 @@ export function moreRuns(count: number): string {
   return `and ${count} more`;
 }
 
-/** Height that all labels need one above the other, in pixels. */
-export function endLabelsHeight(frame: Pick<ChartFrame, "runs" | "right">): number {
-  return endingsOf(frame, MOST_LINES).reduce((sum, { lines }) => sum + lines.length * LINE_HEIGHT + GAP, 0);
+/** Height that all labels of up to `most` lines need one above the other, in pixels. */
+export function endLabelsHeight(frame: Pick<ChartFrame, "runs" | "right">, most = MOST_LINES): number {
+  const endings = endingsOf(frame.runs, frame.right, most, lastPoint);
+  return endings.reduce((sum, { lines }) => sum + lines.length * LINE_HEIGHT + GAP, 0);
 }
 
-function endingsOf({ runs, right }: Pick<ChartFrame, "runs" | "right">, most: number): Ending[] {
+/** The end of the line on the way up, else of any, else the last point. */
+function lastPoint({ lines, points }: StyledRun): LinePoint | undefined {
+  const line = lines.find(({ branch }) => branch === "rising") ?? lines[0];
+  return line?.points.at(-1) ?? points.findLast((point) => !point.void);
+}
+
+function endingsOf(
+  runs: readonly StyledRun[],
+  right: number,
+  most: number,
+  endOf: (run: StyledRun) => LinePoint | undefined,
+): Ending[] {
   const rank = { main: 0, baseline: 1, compared: 2 };
   return runs
     .flatMap((run) => {
-      const line = run.lines.find(({ branch }) => branch === "rising") ?? run.lines[0];
-      const end = line?.points.at(-1) ?? run.points.findLast((point) => !point.void);
+      const end = endOf(run);
       const lines = wrapText(run.label, right - END_LABEL_INDENT, LABEL_SIZE, most);
       return end === undefined ? [] : [{ run, end, lines }];
     })
@@ -104,7 +124,16 @@ function endingsOf({ runs, right }: Pick<ChartFrame, "runs" | "right">, most: nu
 }
 
 /** As many labels as fit: all with their lines, else all on one line, else the first ones. */
-function fitting(frame: ChartFrame, y: ChartScale, height: number) {
+function fitting(
+  { runs, right }: ChartFrame,
+  y: ChartScale,
+  height: number,
+  named: Named,
+  endOf: (run: StyledRun) => LinePoint | undefined,
+) {
+  const chosen = named === "all" ? runs : runs.filter(({ style }) => !style.isContext);
+  const uncounted = runs.length - chosen.length;
+  const room = (left: number) => (left > 0 ? height - LINE_HEIGHT - GAP : height);
   const spread = (endings: readonly Ending[], high: number) =>
     spreadLabels(
       endings.map(({ end, lines }) => ({
@@ -114,16 +143,16 @@ function fitting(frame: ChartFrame, y: ChartScale, height: number) {
       0,
       high,
     );
-  const full = endingsOf(frame, MOST_LINES);
-  const all = spread(full, height);
-  if (all !== undefined) return { endings: full, tops: all, left: 0 };
-  const short = endingsOf(frame, 1);
+  const full = endingsOf(chosen, right, MOST_LINES, endOf);
+  const all = spread(full, room(uncounted));
+  if (all !== undefined) return { endings: full, tops: all, left: uncounted };
+  const short = endingsOf(chosen, right, 1, endOf);
   const most = Math.floor(height / (LINE_HEIGHT + GAP));
   for (let count = Math.min(short.length, most); count > 0; count--) {
-    const left = short.length - count;
+    const left = uncounted + short.length - count;
     const endings = short.slice(0, count);
-    const tops = spread(endings, left > 0 ? height - LINE_HEIGHT - GAP : height);
+    const tops = spread(endings, room(left));
     if (tops !== undefined) return { endings, tops, left };
   }
-  return { endings: [], tops: [], left: short.length };
+  return { endings: [], tops: [], left: uncounted + short.length };
 }

@@ -1,16 +1,15 @@
 // The main panel of a chart: corrected flow on lift, where it falls back, and what is odd about a point.
-import { liftOfThroat } from "../calc/port-areas.ts";
-import type { FallBack } from "../model/result.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
+import { around, type Drawing, drawLabels, px, py, wish } from "./chart-drawing.ts";
 import { endLabels } from "./chart-end-labels.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, type StyledRun } from "./chart-frame.ts";
-import { type Box, boxesAlong, placeLabels, type Wish } from "./chart-labels.ts";
-import { type Json, LABEL_SIZE, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
-import { isFlagged, onLiftAxis, type RunPoint } from "./chart-run.ts";
-import { type ChartScale, chartScale, clamped, fromPixels, toPixels } from "./chart-scale.ts";
+import { boxesAlong } from "./chart-labels.ts";
+import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
+import { drawExpectations, drawFalls, drawFlattenLift } from "./chart-marks.ts";
+import { isFlagged, type RunPoint } from "./chart-run.ts";
+import { type ChartScale, chartScale, clamped, fromPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
-import { textWidth } from "./chart-text.ts";
 import { flowConditions } from "./chart-words.ts";
 
 const TICKS = 6;
@@ -26,19 +25,6 @@ const MOST_TOLD = 2000;
 const STRETCH = 1.15;
 /** Half a bar, in pixels, that shows beyond a symbol. */
 const LEAST_BAR = 4.5;
-const LABEL_HEIGHT = LABEL_SIZE + 3;
-/** More labels inside the plot than this say nothing, and finding room for them takes long. */
-const MOST_LABELS = 60;
-
-/** Everything inside the panel, while it is being drawn. */
-interface Drawing {
-  readonly frame: ChartFrame;
-  readonly height: number;
-  readonly y: ChartScale;
-  readonly data: Record<string, Json[]>;
-  readonly wishes: (Wish & { readonly text: string; readonly color: string })[];
-  readonly obstacles: Box[];
-}
 
 /** The panel, `height` pixels high. */
 export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
@@ -48,6 +34,7 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
   const told = count > MOST_TOLD ? "pointed" : "all";
   const data = {
     falls: [],
+    targets: [],
     reach: [reach(frame, y)],
     marks: [],
     bars: [],
@@ -57,16 +44,17 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
     points: [],
     labels: [],
   };
-  const drawing: Drawing = { frame, height, y, data, wishes: [], obstacles: [] };
+  const drawing: Drawing = { frame, height, y, data, wishes: [], obstacles: [], kept: [] };
   drawFalls(drawing);
-  drawThroat(drawing);
+  drawFlattenLift(drawing);
   drawExpectations(drawing);
   for (const [index, run] of frame.runs.entries()) {
     drawLines(drawing, run, index);
     drawPoints(drawing, run);
   }
+  nameFalling(drawing);
   drawLabels(drawing);
-  const ends = endLabels(frame, y, height);
+  const ends = endLabels(frame, y, height, frame.isCrowd ? "highlighted" : "all");
   return {
     panel: {
       width,
@@ -78,6 +66,7 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
       layers: [
         rectangles("reach"),
         rectangles("falls"),
+        rectangles("targets"),
         pieces("marks"),
         pieces("bars"),
         symbols("caps", "none"),
@@ -133,103 +122,6 @@ function largest(values: readonly number[]): number {
   return values.reduce((most, value) => Math.max(most, value), 0);
 }
 
-function px({ frame }: Drawing, x: number): number {
-  return toPixels(frame.x, frame.width, x);
-}
-
-/** Pixels from the top. */
-function py({ y, height }: Drawing, flow: number): number {
-  return height - toPixels(y, height, flow);
-}
-
-// --- the port ---------------------------------------------------------------------------------------------
-
-function drawFalls(drawing: Drawing): void {
-  const { frame, y, data, height } = drawing;
-  const { lead, axes, theme } = frame;
-  for (const fall of frame.leads ? lead.fallBacks : []) {
-    const from = onLiftAxis(lead, axes, fall.onset.lift);
-    const to = onLiftAxis(lead, axes, (fall.recovery ?? fall.last).lift);
-    if (from === undefined || to === undefined) continue;
-    const level = fromSI(fall.onset.flow, axes.flow);
-    const fill = fall.resolved ? theme.fallBack : theme.unresolved;
-    const color = fall.resolved ? theme.text : theme.quiet;
-    data["falls"]?.push({ x: from, x2: to, y: y.low, y2: y.high, fill });
-    data["marks"]?.push({ x: from, x2: to, y: level, y2: level, color: theme.axis, width: 1, dash: [2, 2] });
-    for (const edge of [from, to]) {
-      drawing.obstacles.push(...boxesAlong(px(drawing, edge), 0, px(drawing, edge), height));
-    }
-    const text = fallLabel(fall);
-    const width = textWidth(text, LABEL_SIZE);
-    const middle = (px(drawing, from) + px(drawing, to)) / 2;
-    const left = Math.min(Math.max(middle - width / 2, 4), frame.width - width - 4);
-    const tops = rows(height - LABEL_HEIGHT - 8, 4);
-    wish(
-      drawing,
-      text,
-      color,
-      tops.map((top) => [left, top]),
-    );
-  }
-}
-
-/** Depth of a fall-back in per cent; one that chance may have made says so. */
-function fallLabel({ depth, resolved }: FallBack): string {
-  const percent = `${formatFixed(depth * 100, 1)} %`;
-  return resolved ? `falls back ${percent}` : `${percent}? not resolved`;
-}
-
-/** Tops from the lowest upwards, one label apart. */
-function rows(lowest: number, highest: number): number[] {
-  const tops: number[] = [];
-  for (let top = lowest; top >= highest; top -= LABEL_HEIGHT + 4) tops.push(top);
-  return tops;
-}
-
-function drawThroat(drawing: Drawing): void {
-  const { frame, y, data, height } = drawing;
-  const { lead, axes, theme, x } = frame;
-  const lift = lead.setup.port && liftOfThroat(lead.setup.port);
-  const at = lift === undefined ? undefined : onLiftAxis(lead, axes, lift);
-  if (at === undefined || at <= x.low || at >= x.high) return;
-  data["marks"]?.push({ x: at, x2: at, y: y.low, y2: y.high, color: theme.axis, width: 1, dash: [1, 3] });
-  drawing.obstacles.push(...boxesAlong(px(drawing, at), 0, px(drawing, at), height));
-  const text = "throat limits from here";
-  const width = textWidth(text, LABEL_SIZE);
-  const edge = px(drawing, at);
-  const corners = rows(height - LABEL_HEIGHT - 8, 4).flatMap(
-    (top) =>
-      [
-        [edge + 6, top],
-        [edge - 6 - width, top],
-      ] as const,
-  );
-  wish(drawing, text, theme.quiet, corners);
-}
-
-function drawExpectations(drawing: Drawing): void {
-  const { frame, y, data } = drawing;
-  const { lead, axes, theme, x } = frame;
-  for (const { lift, flow, within } of frame.leads ? lead.setup.run.expectations : []) {
-    const at = onLiftAxis(lead, axes, lift.value);
-    const target = fromSI(flow.value, axes.flow);
-    if (at === undefined || at < x.low || at > x.high || !(target >= y.low && target <= y.high)) continue;
-    const [low, high] = [1 - within.value, 1 + within.value].map((share) => clamped(y, target * share));
-    const beside = fromPixels(frame.x, frame.width, px(drawing, at) - 10);
-    const look = { color: theme.text, width: 1, dash: SOLID };
-    data["marks"]?.push({ x: beside, x2: beside, y: low, y2: high, ...look });
-    const dash = { shape: "stroke", color: theme.text, fill: theme.text, width: 1.2 };
-    data["caps"]?.push({ x: beside, y: target, size: 100, ...dash });
-    for (const end of [low, high]) data["caps"]?.push({ x: beside, y: end, size: 20, ...dash });
-    const [left, top] = [px(drawing, beside), py(drawing, target)];
-    drawing.obstacles.push({ left: left - 6, top: top - 8, width: 12, height: 16 });
-    const width = textWidth("target", LABEL_SIZE);
-    wish(drawing, "target", theme.text, around(left, top, width, 8));
-  }
-}
-
-// --- the runs ----------------------------------------------------------------------------------------------
-
 function drawLines(drawing: Drawing, run: StyledRun, index: number): void {
   const { color, dash, width } = run.style;
   for (const { branch, points } of run.lines) {
@@ -251,17 +143,18 @@ function drawLines(drawing: Drawing, run: StyledRun, index: number): void {
 }
 
 function drawPoints(drawing: Drawing, run: StyledRun): void {
-  const { frame, data, obstacles } = drawing;
+  const { frame, data, kept } = drawing;
   const { theme, runs, lead } = frame;
   const barred = barredRuns(runs, lead).includes(run);
-  const isBaseline = run.run.role === "baseline";
-  const size = (run.points.length > MANY_POINTS ? 14 : 32) * (isBaseline ? 0.6 : 1);
+  const size = (run.points.length > MANY_POINTS ? 14 : 32) * (run.style.isContext ? 0.6 : 1);
   const { color, shape } = run.style;
-  for (const point of run.points) {
+  // What was read on the way down comes first: a wider ring that a point of the way up stands in.
+  const ordered = [...run.points].sort((a, b) => Number(isFalling(b)) - Number(isFalling(a)));
+  for (const point of ordered) {
     const x = clamped(frame.x, point.x);
     const y = clamped(drawing.y, point.y);
     const [left, top] = [px(drawing, x), py(drawing, y)];
-    obstacles.push({ left: left - 5, top: top - 5, width: 10, height: 10 });
+    kept.push({ left: left - 5, top: top - 5, width: 10, height: 10 });
     const off = x !== point.x || y !== point.y;
     const { id } = run.run.result.setup.run;
     const about = { about: point.about, run: id, line: point.line, point: `${id}:${point.line}` };
@@ -281,8 +174,8 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
     }
     if (barred && point.bar !== undefined && !off) drawBar(drawing, point, point.bar, color);
     if (!isFlagged(point) && !off) {
-      const fill = point.branch === "falling" ? theme.background : color;
-      data["points"]?.push({ x, y, shape, size, color, fill, width: 1, ...about });
+      const look = isFalling(point) ? { size: 2.2 * size, fill: theme.background } : { size, fill: color };
+      data["points"]?.push({ x, y, shape, ...look, color, width: 1.2, ...about });
       continue;
     }
     const fill = theme.background;
@@ -291,6 +184,23 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
       tag(drawing, left, top, tagText(point.flags, point, off, frame), theme.text);
     }
   }
+}
+
+/** Names the dotted branch of the leading run at its middle. */
+function nameFalling(drawing: Drawing): void {
+  const { frame, y } = drawing;
+  const run = frame.leads ? frame.runs.find((entry) => entry.run.result === frame.lead) : undefined;
+  const points = run?.lines.find(({ branch }) => branch === "falling")?.points ?? [];
+  const middle = points[Math.floor(points.length / 2)];
+  if (middle === undefined || points.length < 2) return;
+  const [left, top] = [px(drawing, clamped(frame.x, middle.x)), py(drawing, clamped(y, middle.y))];
+  wish(drawing, ["lift coming down", "down"], frame.theme.quiet, (width) =>
+    around(left, top, width, [10, 20, 32]),
+  );
+}
+
+function isFalling({ branch }: RunPoint): boolean {
+  return branch === "falling";
 }
 
 /** A bar that its symbol would hide is left out. */
@@ -321,47 +231,12 @@ function tagText(words: readonly string[], point: RunPoint, off: boolean, { axes
 }
 
 function tag(drawing: Drawing, left: number, top: number, text: string, color: string): void {
-  const width = textWidth(text, LABEL_SIZE);
-  const rightmost = drawing.frame.width - width;
-  const corners = [9, 22, 36]
-    .flatMap((distance) => around(left, top, width, distance))
-    .map(([x, y]) => [Math.max(0, Math.min(x, rightmost)), y] as const);
-  wish(drawing, text, color, corners);
-}
-
-/** Asks for room for a label; the first ones asked for are served. */
-function wish({ wishes }: Drawing, text: string, color: string, corners: Wish["corners"]): void {
-  if (text === "" || wishes.length >= MOST_LABELS) return;
-  wishes.push({ text, color, width: textWidth(text, LABEL_SIZE), height: LABEL_HEIGHT, corners });
-}
-
-/** Corners of a label around a point: below to the right first, where a rising curve leaves room. */
-function around(x: number, y: number, width: number, distance: number): (readonly [number, number])[] {
-  const [right, left, middle] = [x + distance, x - distance - width, x - width / 2];
-  const half = LABEL_HEIGHT / 2;
-  return [
-    [right, y - half],
-    [right, y + 2],
-    [middle, y + distance],
-    [left, y - LABEL_HEIGHT - 2],
-    [left, y - half],
-    [middle, y - distance - LABEL_HEIGHT],
-    [right, y - LABEL_HEIGHT - 2],
-    [left, y + 2],
-    [left, y + distance],
-  ];
-}
-
-function drawLabels({ frame, y, height, data, wishes, obstacles }: Drawing): void {
-  const whole = { left: 0, top: 0, width: frame.width, height };
-  placeLabels(wishes, obstacles, whole).forEach((box, index) => {
-    const wish = wishes[index];
-    if (box === undefined || wish === undefined) return;
-    data["labels"]?.push({
-      x: fromPixels(frame.x, frame.width, box.left),
-      y: fromPixels(y, height, height - box.top - box.height / 2),
-      text: wish.text,
-      color: wish.color,
-    });
+  wish(drawing, text === "" ? [] : [text], color, (width) => {
+    const rightmost = drawing.frame.width - width;
+    return around(left, top, width, [9, 22, 36, 52]).map(([x, y, cost = 0]) => [
+      Math.max(0, Math.min(x, rightmost)),
+      y,
+      cost,
+    ]);
   });
 }

@@ -1,5 +1,6 @@
 // What the panels of one chart have in common: runs and their styles, the lift axis, and the width of the plot.
 import type { RunResult } from "../model/result.ts";
+import type { Differences } from "./chart-differences.ts";
 import type { Json, Panel } from "./chart-layers.ts";
 import type { ChartAxes, DrawnRun, LinePoint } from "./chart-run.ts";
 import type { ChartScale } from "./chart-scale.ts";
@@ -19,6 +20,9 @@ export interface ChartFrame {
   readonly leads: boolean;
   /** Drawn in this order, so that the leading run comes last and lies on top. */
   readonly runs: readonly StyledRun[];
+  /** More equals than colours: two are drawn in colour, the rest as their background. */
+  readonly isCrowd: boolean;
+  readonly differences?: Differences;
   readonly axes: ChartAxes;
   readonly theme: ChartTheme;
   readonly x: ChartScale;

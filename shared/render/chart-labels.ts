@@ -8,11 +8,21 @@ export interface Box {
   readonly height: number;
 }
 
-/** A label's size and the corners (left, top) where it may stand, best first. */
+/** Where a label may stand, and what it costs there beside the obstacles under it, each of which costs 1. */
+export type Corner = readonly [left: number, top: number, cost?: number];
+
+/** A label's size and the corners where it may stand, of equally good ones the best first. */
 export interface Wish {
   readonly width: number;
   readonly height: number;
-  readonly corners: readonly (readonly [left: number, top: number])[];
+  readonly corners: readonly Corner[];
+  /** A shorter form, for where there is no room or only a dear one. */
+  readonly instead?: Wish;
+}
+
+/** Where a label stands, and in which form: 0 as wished, 1 as its `instead`, and so on. */
+export interface Placed extends Box {
+  readonly form: number;
 }
 
 /** A label at the end of a line: where its middle should stand, and its height. */
@@ -21,30 +31,79 @@ export interface EndLabel {
   readonly height: number;
 }
 
+/** A shorter form is taken where it saves this much. */
+const SHORTER = 3;
+
 /**
- * A box for each wish, in order: of its corners that are free of earlier labels the one with the fewest obstacles under
- * it, of equals the first. `undefined` where there is none: such a label is left out. Boxes never overlap and never
- * leave the frame.
+ * A box for each wish, in order: of its corners that are free of earlier labels and of `kept` the one that costs
+ * least, of equals the first. `undefined` where there is none: such a label is left out. Boxes never overlap,
+ * never cover what is kept, and never leave the frame.
  */
 export function placeLabels(
   wishes: readonly Wish[],
   obstacles: readonly Box[],
+  kept: readonly Box[],
   frame: Box,
-): (Box | undefined)[] {
-  const placed: Box[] = [];
-  return wishes.map(({ width, height, corners }) => {
-    let best: Box | undefined;
-    let fewest = Number.POSITIVE_INFINITY;
-    for (const [left, top] of corners) {
+): (Placed | undefined)[] {
+  const taken: Box[] = [];
+  const [under, above] = [columnsOf(obstacles), columnsOf(kept)];
+  const best = ({ width, height, corners }: Wish, limit: number) => {
+    let found: Box | undefined;
+    let least = limit;
+    for (const [left, top, extra = 0] of corners) {
       const box = { left, top, width, height };
-      if (!inside(box, frame) || placed.some((other) => overlap(box, other))) continue;
-      const under = obstacles.filter((other) => overlap(box, other)).length;
-      if (under < fewest) [best, fewest] = [box, under];
-      if (under === 0) break;
+      if (extra >= least || !inside(box, frame)) continue;
+      if (taken.some((other) => overlap(box, other)) || countUnder(above, box) > 0) continue;
+      const cost = extra + countUnder(under, box);
+      if (cost < least) [found, least] = [box, cost];
+      if (cost === 0) break;
     }
-    if (best !== undefined) placed.push(best);
-    return best;
+    return found && { box: found, cost: least };
+  };
+  return wishes.map((first) => {
+    let placed: Placed | undefined;
+    let limit = Number.POSITIVE_INFINITY;
+    let form = 0;
+    for (let wish: Wish | undefined = first; wish !== undefined && limit > 0; wish = wish.instead, form++) {
+      const found = best(wish, limit);
+      if (found !== undefined) placed = { ...found.box, form };
+      limit = Math.min(limit, found?.cost ?? limit) - SHORTER;
+    }
+    if (placed !== undefined) taken.push(placed);
+    return placed;
   });
+}
+
+/** Boxes by the columns, each so many pixels wide, that they reach into. */
+const COLUMN = 48;
+type Columns = ReadonlyMap<number, readonly Box[]>;
+
+function columnsOf(boxes: readonly Box[]): Columns {
+  const columns = new Map<number, Box[]>();
+  for (const box of boxes) {
+    for (let at = columnAt(box.left); at <= columnAt(box.left + box.width); at++) {
+      const column = columns.get(at);
+      if (column === undefined) columns.set(at, [box]);
+      else column.push(box);
+    }
+  }
+  return columns;
+}
+
+function columnAt(x: number): number {
+  return Math.floor(x / COLUMN);
+}
+
+/** How many of the boxes the box overlaps; each is counted in the first column that both reach into. */
+function countUnder(columns: Columns, box: Box): number {
+  const first = columnAt(box.left);
+  let count = 0;
+  for (let at = first; at <= columnAt(box.left + box.width); at++) {
+    for (const other of columns.get(at) ?? []) {
+      if (at === Math.max(first, columnAt(other.left)) && overlap(box, other)) count++;
+    }
+  }
+  return count;
 }
 
 /**

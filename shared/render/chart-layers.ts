@@ -94,6 +94,15 @@ export function rectangles(name: string): Json {
   };
 }
 
+/** One ground between two edges: x, y, y2, fill (the same in all rows). */
+export function areas(name: string): Json {
+  return {
+    data: { name },
+    mark: { type: "area", opacity: 1, interpolate: "linear", line: false, aria: false },
+    encoding: { y2: { field: "y2" }, fill: raw("fill") },
+  };
+}
+
 /** Straight pieces: x, y, x2, y2, color, width, dash. */
 export function pieces(name: string): Json {
   return {

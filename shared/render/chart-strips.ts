@@ -1,5 +1,6 @@
 // The two strips under a chart: the discharge coefficient, and how long the bench took to settle.
 import type { PortArea } from "../calc/port-areas.ts";
+import { type QuickLimit, quickLimit } from "../calc/settle-times.ts";
 import type { Bench } from "../model/model.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
@@ -10,8 +11,8 @@ import { AREA_TITLES } from "./chart-words.ts";
 
 const HEIGHT = 78;
 const TICKS = 3;
-/** A bench without a quick time of its own: its usual settle time, this many times (common practice). */
-const QUICK_OVER_USUAL = 1.5;
+/** What the time up to which an approach is quick is called, by where it comes from. */
+const QUICK_LABELS: Readonly<Record<QuickLimit["from"], string>> = { quick: "quick", settle: "1.5 × usual" };
 
 /** Cd of the averaged stations on the chosen area; `undefined` where no run's port gives that area. */
 export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): DrawnPanel | undefined {
@@ -104,9 +105,8 @@ export function quickTime(
   bench: Bench,
   unit: Unit,
 ): { readonly value: number; readonly label: string } | undefined {
-  if (bench.quick !== undefined) return { value: fromSI(bench.quick.value, unit), label: "quick" };
-  if (bench.settle === undefined) return undefined;
-  return { value: fromSI(QUICK_OVER_USUAL * bench.settle.value, unit), label: `${QUICK_OVER_USUAL} × usual` };
+  const limit = quickLimit(bench);
+  return limit && { value: fromSI(limit.time, unit), label: QUICK_LABELS[limit.from] };
 }
 
 function stripOf(frame: ChartFrame, title: string, y: ChartScale) {

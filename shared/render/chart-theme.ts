@@ -14,6 +14,8 @@ export interface ChartTheme {
   /** Shade of a fall-back that is resolved, and of one that is not. */
   readonly fallBack: string;
   readonly unresolved: string;
+  /** Ground of a tolerance, and of gains that the bench does not resolve. */
+  readonly band: string;
   /** Lines at least twice as wide, and no grid. */
   readonly highContrast: boolean;
 }
@@ -33,6 +35,7 @@ export const LIGHT_THEME: ChartTheme = {
   series: SERIES,
   fallBack: "#fbe8da",
   unresolved: "#fdf5ef",
+  band: "#eceef1",
   highContrast: false,
 };
 
@@ -47,5 +50,6 @@ export const DARK_THEME: ChartTheme = {
   series: SERIES,
   fallBack: "#41301f",
   unresolved: "#2d2620",
+  band: "#2f3236",
   highContrast: false,
 };

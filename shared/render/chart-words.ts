@@ -1,17 +1,34 @@
 // The words around a chart: its title, the facts its runs share, how to read it, and what its axes show.
+import { areCylinders } from "../calc/cylinders.ts";
 import { PORT_AREAS, type PortArea } from "../calc/port-areas.ts";
 import type { RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { type ChartAxes, type ChartRun, type DrawnRun, isFlagged } from "./chart-run.ts";
 import { cleanText, HARD_SPACE } from "./chart-text.ts";
 
-/** The run's id and title; of several runs their ids, the leading one first. */
+/** The run's id and title; of cylinders of one stage their numbers, of other runs their ids, the leading one first. */
 export function chartTitle(lead: RunResult, runs: readonly ChartRun[]): string {
   const { id, title } = lead.setup.run;
+  const cylinders = runs.map((run) => run.result.setup.run.cylinder ?? 0).sort((a, b) => a - b);
+  if (areCylinders(runs.map((run) => run.result.setup))) return `Cylinders ${ranges(cylinders)}`;
   const others = runs.filter(({ result }) => result !== lead).map(({ result }) => result.setup.run.id);
   if (others.length === 1) return cleanText(`${id} against ${others[0]}`);
   if (others.length > 1) return cleanText([id, ...others].join(", "));
   return cleanText(title === undefined ? id : `${id}: ${title}`);
+}
+
+/** "1 to 4, 6, 8". */
+function ranges(numbers: readonly number[]): string {
+  const parts: string[] = [];
+  for (let at = 0; at < numbers.length; ) {
+    const first = numbers[at] ?? 0;
+    let length = 1;
+    while (numbers[at + length] === first + length) length++;
+    if (length > 2) parts.push(`${first} to ${first + length - 1}`);
+    else parts.push(...Array.from({ length }, (_, step) => String(first + step)));
+    at += length;
+  }
+  return parts.join(", ");
 }
 
 /** What stands behind the numbers, as far as all runs share it. */
@@ -34,23 +51,37 @@ function factsOf({ port, run, bench, date, direction, target, head }: Setup): st
   ].filter((fact) => fact !== undefined);
 }
 
+/** What a chart's notes are about. */
+export interface Noted {
+  readonly drawn: readonly DrawnRun[];
+  /** The runs whose points carry bars, and how many of these are longer than their symbols. */
+  readonly barred: readonly DrawnRun[];
+  readonly bars: number;
+  readonly lead: RunResult;
+  readonly area: PortArea["name"];
+  /** Whether the highest and the lowest of a crowd are drawn in colour. */
+  readonly hasExtremes: boolean;
+}
+
+const FALLING = "dotted, hollow: lift coming down";
+const FLAGGED = "triangle: flagged";
+const VOID = "cross: void";
+const EXTREMES = "in colour: the highest and the lowest in the mean of their differences";
+
 /** What cannot be shown, and how to read the signs that this chart has. */
-export function chartNotes(
-  drawn: readonly DrawnRun[],
-  barred: readonly DrawnRun[],
-  lead: RunResult,
-  area: PortArea["name"],
-): string {
+export function chartNotes(noted: Noted): string {
+  const { drawn, barred, area, hasExtremes } = noted;
   const points = drawn.flatMap((run) => run.points);
   const pointless = drawn.flatMap((run) => (run.points.length > 0 ? [] : run.run.result.setup.run.id));
   const hasLines = drawn.some(({ lines }) => lines.length > 0);
-  const bars = barredSign(drawn, barred, lead);
+  const isCertain = !barred.some((run) =>
+    run.points.some(({ bar, void: gone }) => bar !== undefined && !gone),
+  );
   return listed([
     pointless.length > 0 ? `without a point: ${pointless.join(", ")}` : undefined,
     hasLines && drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
-    barred.some((run) => run.points.some((point) => point.bar !== undefined && !point.void))
-      ? bars
-      : undefined,
+    hasExtremes ? EXTREMES : undefined,
+    isCertain ? undefined : uncertaintyNote(noted),
     drawn.some(({ lines }) => lines.some(({ branch }) => branch === "falling")) ? FALLING : undefined,
     points.some((point) => isFlagged(point)) ? FLAGGED : undefined,
     points.some((point) => point.void) ? VOID : undefined,
@@ -58,17 +89,15 @@ export function chartNotes(
 }
 
 /** The notes of a chart that has every sign: room for them keeps a picture's height while it is being edited. */
-export function fullNotes(drawn: readonly DrawnRun[], barred: readonly DrawnRun[], lead: RunResult): string {
-  return listed([barredSign(drawn, barred, lead), FALLING, FLAGGED, VOID]);
+export function fullNotes(noted: Noted): string {
+  const uncertainty = noted.barred.length > 0 ? uncertaintyNote({ ...noted, bars: 1 }) : undefined;
+  return listed([noted.hasExtremes ? EXTREMES : undefined, uncertainty, FALLING, FLAGGED, VOID]);
 }
 
-const FALLING = "dotted, hollow: lift coming down";
-const FLAGGED = "triangle: flagged";
-const VOID = "cross: void";
-
-function barredSign(drawn: readonly DrawnRun[], barred: readonly DrawnRun[], lead: RunResult): string {
+function uncertaintyNote({ drawn, barred, bars, lead }: Noted): string {
   const whose = barred.length < drawn.length ? ` of ${lead.setup.run.id}` : "";
-  return `bars: uncertainty U (k = 2)${whose} where larger than the symbol`;
+  const what = `uncertainty U (k = 2)${whose}`;
+  return bars > 0 ? `bars: ${what} where larger than the symbol` : `${what} is smaller than the symbols`;
 }
 
 /** In one line that breaks only between its parts. */

@@ -1,7 +1,10 @@
-// Draws runs as a Vega-Lite picture: corrected flow on lift, the discharge coefficient and the settle times below.
+// Draws runs as a Vega-Lite picture: corrected flow on lift, and strips of gains, discharge coefficient and settle times.
 import type { PortArea } from "../calc/port-areas.ts";
 import type { RunResult } from "../model/result.ts";
+import type { Unit } from "../quantity/unit.ts";
 import { captionPanel } from "./chart-caption.ts";
+import { BAND_LABEL, differenceScale, differenceStrip } from "./chart-difference-strip.ts";
+import { differencesOf, extremes } from "./chart-differences.ts";
 import { END_LABEL_INDENT, endLabelsHeight, moreRuns } from "./chart-end-labels.ts";
 import { barredRuns, flowPanel, flowScale } from "./chart-flow.ts";
 import { type ChartFrame, type DrawnPanel, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
@@ -16,7 +19,7 @@ import {
   panelSpec,
   strongRows,
 } from "./chart-layers.ts";
-import { type ChartAxes, type ChartRun, drawnRun } from "./chart-run.ts";
+import { type ChartAxes, type ChartRun, drawnRun, onLiftAxis } from "./chart-run.ts";
 import { type ChartScale, chartScale, tickText } from "./chart-scale.ts";
 import { coefficientScale, coefficientStrip, quickTime, settleScale, settleStrip } from "./chart-strips.ts";
 import { runStyles } from "./chart-style.ts";
@@ -35,6 +38,10 @@ export interface ChartOptions {
   readonly xAxis?: "lift" | "lift-ratio";
   /** The area that the coefficient is set on; the curtain unless stated. */
   readonly cd?: PortArea["name"];
+  /** Units to show instead of the record's own, each for its dimension. */
+  readonly units?: readonly Unit[];
+  /** Of more than four equals the one drawn in colour; unless stated, the highest and the lowest in the mean. */
+  readonly highlight?: RunResult;
   /** `LIGHT_THEME` unless stated. */
   readonly theme?: ChartTheme;
 }
@@ -56,6 +63,8 @@ const LARGEST_MARGIN = 0.27;
 const LIFT_TICK = 90;
 /** Up to so many runs all have a label at their line's end. */
 const FEW_RUNS = 8;
+/** A last station further out than this, over the highest lift, is taken for a slip. */
+const MOST_PLANNED = 10;
 const EMPTY_HEIGHT = 160;
 
 /**
@@ -76,11 +85,20 @@ export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {})
   }
   const area = options.cd ?? "curtain";
   const height = Math.max(mainHeight(frame.width), Math.min(640, endLabelsHeight(frame)));
-  const strips = [coefficientStrip(frame, area), settleStrip(frame)].filter((strip) => strip !== undefined);
-  const panels: DrawnPanel[] = [flowPanel(frame, height), ...strips];
-  const barred = barredRuns(frame.runs, lead);
-  const notes = chartNotes(frame.runs, barred, lead, area);
-  const caption = captionPanel(frame, notes, fullNotes(frame.runs, barred, lead), outer - 2 * PADDING);
+  const strips = [differenceStrip(frame), coefficientStrip(frame, area), settleStrip(frame)].filter(
+    (strip) => strip !== undefined,
+  );
+  const flow = flowPanel(frame, height);
+  const panels: DrawnPanel[] = [flow, ...strips];
+  const noted = {
+    drawn: frame.runs,
+    barred: barredRuns(frame.runs, lead),
+    bars: flow.data["bars"]?.length ?? 0,
+    lead,
+    area,
+    hasExtremes: frame.isCrowd && options.highlight === undefined,
+  };
+  const caption = captionPanel(frame, chartNotes(noted), fullNotes(noted), outer - 2 * PADDING);
   const data = [...panels, caption].flatMap((panel) => Object.entries(panel.data));
   return {
     ...shellOf(title, chartFacts(runs), outer, frame.left, theme),
@@ -102,11 +120,19 @@ function frameOf(
   options: ChartOptions,
   theme: ChartTheme,
 ): ChartFrame {
-  const units = displayUnits(lead.setup);
+  const units = displayUnits(lead.setup, options.units);
   const ratio = options.xAxis === "lift-ratio" && (lead.setup.port?.valve?.value ?? 0) > 0;
   const axes: ChartAxes = { lift: units.lift, ratio, flow: units.flow, time: units.time };
   const leads = runs.length === 1 || runs.some(({ role }) => role === "main");
-  const styles = runStyles(runs, theme);
+  const differences = differencesOf(runs, lead, axes);
+  const isCrowd =
+    runs.length > theme.series.length && differences !== undefined && "mean" in differences.from;
+  const highlighted = isCrowd
+    ? options.highlight === undefined
+      ? extremes(differences)
+      : [options.highlight]
+    : [];
+  const styles = runStyles(runs, theme, highlighted);
   const styled = runs.flatMap((run, index): StyledRun[] => {
     const style = styles[index];
     const label = endLabel(run, lead);
@@ -116,40 +142,62 @@ function frameOf(
   });
   // The leading run comes last, so that it lies on top.
   const ordered = [...styled].sort((a, b) => rank(a, lead) - rank(b, lead));
-  const left = leftMargin({ runs: ordered, lead, axes });
-  const right = rightMargin(ordered, lead, axes, outer);
+  const found = differences === undefined ? {} : { differences };
+  const left = leftMargin({ runs: ordered, lead, axes, ...found });
+  const right = rightMargin({ runs: ordered, lead, axes, isCrowd, ...found }, outer);
   const width = outer - 2 * PADDING - left - right;
-  return { lead, leads, runs: ordered, axes, theme, x: liftScale(ordered, width), width, left, right };
+  const x = liftScale(ordered, lead, axes, width);
+  return { lead, leads, runs: ordered, isCrowd, ...found, axes, theme, x, width, left, right };
 }
 
-function rank({ run }: StyledRun, lead: RunResult): number {
-  if (run.result === lead) return 2;
-  return run.role === "baseline" ? 0 : 1;
+function rank({ run, style }: StyledRun, lead: RunResult): number {
+  if (run.role === "baseline") return 0;
+  if (style.isContext) return 1;
+  return run.result === lead ? 3 : 2;
 }
 
-/** From zero to the highest lift that took part in means. */
-function liftScale(runs: readonly StyledRun[], width: number): ChartScale {
+/** From zero to the highest lift that took part in means, or to the last station that is still to come. */
+function liftScale(runs: readonly StyledRun[], lead: RunResult, axes: ChartAxes, width: number): ChartScale {
   const all = runs.flatMap(({ points }) => points);
   const usable = all.filter((point) => point.usable);
   const values = (usable.length > 0 ? usable : all).map(({ x }) => x);
   const highest = values.reduce((most, value) => Math.max(most, value), 0);
-  return chartScale([0, highest > 0 ? highest : 1, ...values], width / LIFT_TICK, false);
+  const last = lead.setup.stations?.value.last.value;
+  const planned = last === undefined ? undefined : onLiftAxis(lead, axes, last);
+  const isNear = planned !== undefined && planned <= MOST_PLANNED * highest;
+  return chartScale(
+    [0, highest > 0 ? highest : 1, ...values, ...(isNear ? [planned] : [])],
+    width / LIFT_TICK,
+    false,
+  );
 }
 
-function leftMargin(frame: Pick<ChartFrame, "runs" | "lead" | "axes">): number {
-  const scales = [flowScale(frame), coefficientScale(frame.runs), settleScale(frame)];
+function leftMargin(frame: Pick<ChartFrame, "runs" | "lead" | "axes" | "differences">): number {
+  const scales = [flowScale(frame), differenceScale(frame), coefficientScale(frame.runs), settleScale(frame)];
   const widest = scales.flatMap(
     (scale) => scale?.ticks.map((tick) => textWidth(tickText(scale, tick), AXIS_SIZE)) ?? [],
   );
   return Math.ceil(Math.max(LEAST_LEFT, LEFT_GAP + Math.max(0, ...widest)));
 }
 
-function rightMargin(runs: readonly StyledRun[], lead: RunResult, axes: ChartAxes, outer: number): number {
+function rightMargin(
+  {
+    runs,
+    lead,
+    axes,
+    isCrowd,
+    differences,
+  }: Pick<ChartFrame, "runs" | "lead" | "axes" | "isCrowd" | "differences">,
+  outer: number,
+): number {
   const most = outer * LARGEST_MARGIN;
   const quick = runs.some(({ settles }) => settles.length > 0) && lead.setup.bench;
   const quickLabel = quick ? quickTime(quick, axes.time)?.label : undefined;
   const wanted = [
-    ...(runs.length > FEW_RUNS ? [END_LABEL_INDENT + textWidth(moreRuns(runs.length), LABEL_SIZE)] : []),
+    ...(differences !== undefined && !isCrowd ? [MARGIN_GAP + textWidth(BAND_LABEL, LABEL_SIZE)] : []),
+    ...(runs.length > FEW_RUNS || isCrowd
+      ? [END_LABEL_INDENT + textWidth(moreRuns(runs.length), LABEL_SIZE)]
+      : []),
     ...(runs.length > 1 ? runs.map(({ label }) => END_LABEL_INDENT + textWidth(label, LABEL_SIZE)) : []),
     ...(quickLabel === undefined ? [] : [MARGIN_GAP + textWidth(quickLabel, LABEL_SIZE)]),
   ];

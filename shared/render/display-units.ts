@@ -17,9 +17,25 @@ export interface DisplayUnits {
 
 /**
  * Lift, depression and flow as the run's columns write them (a display without flow: as its bench writes flow); areas,
- * speeds and mass flow in inch units where lift is in inches or thousandths, else in metric ones.
+ * speeds and mass flow in inch units where lift is in inches or thousandths, else in metric ones. Each of `wanted` takes
+ * the place of the unit of its dimension.
  */
-export function displayUnits(setup: Setup): DisplayUnits {
+export function displayUnits(setup: Setup, wanted: readonly Unit[] = []): DisplayUnits {
+  const units = ownUnits(setup);
+  const take = (dimension: Dimension, own: Unit) =>
+    wanted.findLast(({ dimensions }) => dimensions.includes(dimension)) ?? own;
+  return {
+    lift: take("length", units.lift),
+    depression: take("pressure", units.depression),
+    flow: take("flow", units.flow),
+    massFlow: take("mass-flow", units.massFlow),
+    area: take("area", units.area),
+    speed: take("speed", units.speed),
+    time: take("time", units.time),
+  };
+}
+
+function ownUnits(setup: Setup): DisplayUnits {
   const column = (name: string) => setup.run.table?.columns.find((entry) => entry.name === name)?.unit;
   const { bench } = setup;
   const lift = column("lift") ?? setup.port?.valve?.unit ?? unit("in");

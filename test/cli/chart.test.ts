@@ -42,6 +42,17 @@ describe("the picture is", () => {
     });
   });
 
+  test("in the units asked for", async () => {
+    await inShop(files, async (shop) => {
+      const args = ["--unit", "mm", "--unit", "l/s"];
+      const { code } = await shop.headnote(["chart", "cast.headnote", "-o", "x.json", ...args]);
+      expect(code).toBe(0);
+      const { vconcat } = JSON.parse(shop.read("x.json"));
+      expect(vconcat[0].encoding.y.axis.title).toMatch(/^Corrected flow, L\/s /);
+      expect(vconcat[0].encoding.x.axis.title).toBe("Valve lift, mm");
+    });
+  });
+
   test("the same every time", async () => {
     await inShop(files, async (shop) => {
       for (const name of ["a.svg", "b.svg"]) await shop.headnote(["chart", "cut.headnote", "-o", name]);
@@ -62,6 +73,8 @@ describe("nothing is written, with a sentence and exit 2,", () => {
     ["without a name", []],
     ["for a name of another kind", ["-o", "x.gif"]],
     ["for a width that is none", ["-o", "x.svg", "--width", "wide"]],
+    ["for a unit that is none", ["-o", "x.svg", "--unit", "cats"]],
+    ["for a unit that no axis has", ["-o", "x.svg", "--unit", "kPa"]],
     ["for a run that is not there", ["-o", "x.svg", "--run", "cats"]],
     ["in a folder that is not there", ["-o", "no/x.svg"]],
   ])("%s", async (_, args) => {

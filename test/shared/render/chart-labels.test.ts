@@ -14,7 +14,7 @@ function wish(width: number, height: number, ...corners: [number, number][]) {
 describe("placeLabels", () => {
   test("takes the corner with the fewest obstacles under it", () => {
     const obstacles = [0, 5, 100].map((top) => ({ left: 0, top, width: 100, height: 5 }));
-    const [label] = placeLabels([wish(10, 10, [20, 0], [20, 98])], obstacles, FRAME);
+    const [label] = placeLabels([wish(10, 10, [20, 0], [20, 98])], obstacles, [], FRAME);
     expect(label).toMatchObject({ left: 20, top: 98 });
   });
 
@@ -23,6 +23,7 @@ describe("placeLabels", () => {
     const [free, onObstacle, nowhere] = placeLabels(
       [wish(10, 10, [50, 50], [150, 50]), wish(10, 10, [20, 20]), wish(10, 10, [150, 55])],
       [obstacle],
+      [],
       FRAME,
     );
     expect(free).toMatchObject({ left: 150, top: 50 });
@@ -30,22 +31,28 @@ describe("placeLabels", () => {
     expect(nowhere).toBeUndefined();
   });
 
-  test("never puts one label on another nor out of the frame", () => {
+  test("never puts one label on another, on what is kept, nor out of the frame", () => {
     const corners = fc.array(fc.tuple(pixel, pixel), { maxLength: 6 });
     const wishes = fc.array(fc.record({ width: size, height: size, corners }), { maxLength: 12 });
     fc.assert(
       fc.property(wishes, fc.array(box, { maxLength: 6 }), (all, obstacles) => {
-        const placed = placeLabels(all, obstacles, FRAME).filter((label) => label !== undefined);
+        const placed = placeLabels(all, [], obstacles, FRAME).filter((label) => label !== undefined);
         placed.forEach((a, at) => {
           expect(a.left).toBeGreaterThanOrEqual(0);
           expect(a.top).toBeGreaterThanOrEqual(0);
           expect(a.left + a.width).toBeLessThanOrEqual(400);
           expect(a.top + a.height).toBeLessThanOrEqual(300);
           for (const b of placed.slice(at + 1)) expect(overlap(a, b)).toBe(false);
+          for (const point of obstacles) expect(overlap(a, point)).toBe(false);
         });
       }),
     );
   });
+});
+
+test("a label without room takes its shorter form", () => {
+  const long = { ...wish(200, 10, [250, 0]), instead: wish(50, 10, [250, 0]) };
+  expect(placeLabels([long], [], [], FRAME)).toEqual([{ left: 250, top: 0, width: 50, height: 10, form: 1 }]);
 });
 
 describe("spreadLabels", () => {

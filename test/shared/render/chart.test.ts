@@ -1,130 +1,26 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { RowResult, RunResult } from "../../../shared/model/result.ts";
 import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
 import { editorTheme } from "../../../shared/render/chart-editor-theme.ts";
-import { CURSOR_PARAM, LABEL_SIZE } from "../../../shared/render/chart-layers.ts";
-import type { ChartRun } from "../../../shared/render/chart-run.ts";
-import { HARD_SPACE, textWidth } from "../../../shared/render/chart-text.ts";
+import { CURSOR_PARAM } from "../../../shared/render/chart-layers.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
 import { sameButData } from "../../../shared/render/same-but-data.ts";
+import {
+  charted,
+  chartOf,
+  checkLabelsApart,
+  dataOf,
+  FALLING_BACK,
+  layersOf,
+  notesOf,
+  panelsOf,
+  type Row,
+  runsOf,
+  runText,
+  SHOP,
+  textsOf,
+} from "../../kit/chart.ts";
 import { evaluateText } from "../../kit/evaluate.ts";
-
-const SHOP = `bench north
-  shows      flow
-  repeat     0.35 %
-  settle     1.6 s
-  quick      2 s
-port p
-  side       intake
-  valve      2.020 in
-  seat       45 deg width 0.060 in
-  throat     1.780 in
-  stem       11/32 in
-session 2026-11-20
-  bench      north
-  port       p
-  air        71.5 degF 29.18 inHg 42 %RH
-  leak       none
-`;
-const FALLING_BACK = [58.4, 125.6, 187.4, 229.8, 226.1, 224.9];
-
-type Row = Readonly<Record<string, unknown>>;
-
-function runText(id: string, flows: readonly (number | string)[], lines = ""): string {
-  const rows = flows.map((flow, at) => `  ${((at + 1) / 10).toFixed(3)}  28.0  ${flow}`);
-  return `run ${id}\n${lines}  lift[in]  depression[inH2O]  flow[cfm]\n${rows.join("\n")}\n`;
-}
-
-function runsOf(text: string): readonly RunResult[] {
-  return evaluateText(`${SHOP}${text}`).runs;
-}
-
-function charted(
-  result: RunResult,
-  role: ChartRun["role"] = "main",
-  more: { label?: string; findings?: ReadonlyMap<RowResult, readonly string[]> } = {},
-): ChartRun {
-  return { result, role, label: more.label ?? result.setup.run.id, findings: more.findings ?? new Map() };
-}
-
-function chartOf(text: string, options?: ChartOptions) {
-  return chartSpec(
-    runsOf(text).map((result, at) => charted(result, at === 0 ? "main" : "compared")),
-    options,
-  );
-}
-
-function dataOf(spec: Row, name: string): readonly Row[] {
-  const { datasets } = spec as { readonly datasets: Readonly<Record<string, readonly Row[]>> };
-  return datasets[name] ?? [];
-}
-
-function textsOf(spec: Row): readonly unknown[] {
-  return dataOf(spec, "labels").map((label) => label["text"]);
-}
-
-function notesOf(spec: Row): string {
-  return dataOf(spec, "notes")
-    .map(({ text }) => text)
-    .join(" ")
-    .replaceAll(HARD_SPACE, " ");
-}
-
-/** Panels as Vega-Lite will lay them out, with their scales. */
-function panelsOf(spec: Row) {
-  type Channel = { readonly scale: { readonly domain: readonly [number, number] }; readonly axis: Row };
-  const all = spec["vconcat"] as readonly {
-    readonly width: number;
-    readonly height: number;
-    readonly encoding: { readonly x: Channel; readonly y: Channel };
-  }[];
-  return all.slice(0, -1);
-}
-
-/** Every layer of a specification, with its mark and its data's name. */
-function layersOf(spec: Row): readonly Row[] {
-  return (spec["vconcat"] as readonly Row[]).flatMap(
-    (panel) => (panel["layer"] as readonly Row[] | undefined) ?? [panel],
-  );
-}
-
-interface LabelBox {
-  readonly text: string;
-  readonly left: number;
-  readonly right: number;
-  readonly middle: number;
-}
-
-function labelBoxes(spec: Row): LabelBox[] {
-  const [main] = panelsOf(spec);
-  if (main === undefined) return [];
-  const [x0, x1] = main.encoding.x.scale.domain;
-  const [y0, y1] = main.encoding.y.scale.domain;
-  return dataOf(spec, "labels").map((label) => {
-    const text = String(label["text"]);
-    const left = ((Number(label["x"]) - x0) / (x1 - x0)) * main.width;
-    const middle = main.height * (1 - (Number(label["y"]) - y0) / (y1 - y0));
-    return { text, left, middle, right: left + textWidth(text, LABEL_SIZE) };
-  });
-}
-
-function checkLabelsApart(spec: Row, outer: number) {
-  const boxes = labelBoxes(spec);
-  const height = panelsOf(spec)[0]?.height ?? 0;
-  boxes.forEach((a, at) => {
-    expect(a.left).toBeGreaterThanOrEqual(-1e-6);
-    // 16 of padding to either side, 44 for the numbers of the flow axis.
-    expect(a.right).toBeLessThanOrEqual(outer - 2 * 16 - 44 + 1e-6);
-    expect(a.middle - LABEL_SIZE / 2).toBeGreaterThanOrEqual(0);
-    expect(a.middle + LABEL_SIZE / 2).toBeLessThanOrEqual(height);
-    for (const b of boxes.slice(at + 1)) {
-      const apart =
-        a.right <= b.left + 1e-6 || b.right <= a.left + 1e-6 || Math.abs(a.middle - b.middle) >= LABEL_SIZE;
-      expect(apart, `${a.text} on ${b.text}`).toBe(true);
-    }
-  });
-}
 
 describe("points and lines", () => {
   test("every row with a lift and a flow is a point with its words and its line", () => {
@@ -175,8 +71,36 @@ describe("points and lines", () => {
 
   test("an expected flow is marked with its band", () => {
     const spec = chartOf(runText("r", [58.4, 125.6], "  expect flow 120 cfm at 0.2 in within 5 %\n"));
-    expect(dataOf(spec, "marks")).toContainEqual(expect.objectContaining({ y: 114, y2: 126 }));
-    expect(textsOf(spec)).toContain("target");
+    const [target] = dataOf(spec, "targets");
+    expect([target?.["y"], target?.["y2"]]).toEqual([114, 126]);
+    expect(target?.["x"]).toBeLessThan(0.2);
+    expect(target?.["x2"]).toBeCloseTo(0.2, 9);
+    expect(dataOf(spec, "marks").map(({ y }) => y)).toEqual(expect.arrayContaining([120]));
+    expect(textsOf(spec)).toContain("target 120 cfm");
+  });
+});
+
+describe("the lift from which geometry alone flattens the curve", () => {
+  function checkMark(port: string, at: number | undefined, label: string | undefined) {
+    const [run] = evaluateText(`${port}${runText("r", [58, 126, 187, 230, 243, 250])}`).runs;
+    if (run === undefined) throw new Error("one run");
+    const spec = chartSpec([charted(run)]);
+    const [mark] = dataOf(spec, "marks");
+    expect(mark?.["x"]).toEqual(at === undefined ? undefined : expect.closeTo(at, 3));
+    if (label !== undefined) expect(textsOf(spec)).toContain(label);
+  }
+
+  test("is where the gap under the valve reaches the throat's area", () => {
+    // Heywood (1988), equations 6.8 and 6.9: w = 0.0424, throat less stem 2.3957 in2, slant 0.3856, L = 0.4257 in.
+    checkMark(SHOP, 0.4257, "throat limits from here");
+  });
+
+  test("is a quarter of the valve where the port says no more", () => {
+    checkMark(SHOP.replace(/ {2}throat.*\n/, ""), 0.505, "curtain exceeds the valve's disc from here");
+  });
+
+  test("is not marked without a valve", () => {
+    checkMark("", undefined, undefined);
   });
 });
 
@@ -379,7 +303,7 @@ describe("several runs", () => {
     const equals = runsOf(text + text.replace("run a", "run b")).map((result) => charted(result, "compared"));
     const spec = chartSpec(equals);
     expect(dataOf(spec, "falls")).toEqual([]);
-    expect(textsOf(spec)).not.toContain("target");
+    expect(textsOf(spec).join()).not.toContain("target");
   });
 
   test("without a point are named as such", () => {
@@ -390,33 +314,6 @@ describe("several runs", () => {
   test("quoted otherwise say so in their label", () => {
     const spec = chartOf(runText("a", [58.4]) + runText("b", [50], "  quote 10 inH2O\n"));
     expect(textsOf(spec).join(" ")).toContain("b (at 10 inH2O, air of the day)");
-  });
-});
-
-describe("labels", () => {
-  const flows = fc.array(fc.integer({ min: 1, max: 400 }), { minLength: 1, maxLength: 12 });
-  const label = fc.string({ maxLength: 60 });
-  const width = fc.integer({ min: 280, max: 1400 });
-
-  test("never stand on each other nor leave the picture", () => {
-    fc.assert(
-      fc.property(fc.array(fc.tuple(flows, label), { minLength: 1, maxLength: 12 }), width, (all, outer) => {
-        const runs = runsOf(all.map(([flow], at) => runText(`r${at}`, flow)).join(""));
-        const flagged = runs.map((result, at) => {
-          const findings = new Map(result.rows.map((row) => [row, ["off-target"]] as const));
-          return charted(result, at === 0 ? "main" : "compared", { label: all[at]?.[1] ?? "", findings });
-        });
-        checkLabelsApart(chartSpec(flagged, { width: outer }), outer);
-      }),
-      { numRuns: 60 },
-    );
-  });
-
-  test("that do not all fit are counted", () => {
-    const many = Array.from({ length: 60 }, (_, at) => runText(`c${at}`, [50 + at / 10, 120])).join("");
-    const spec = chartOf(many);
-    expect(textsOf(spec)).toContainEqual(expect.stringMatching(/^and \d+ more$/));
-    checkLabelsApart(spec, 760);
   });
 });
 
