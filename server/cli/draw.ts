@@ -1,7 +1,7 @@
 // Turns a chart's specification into a picture: SVG, and PNG with a font of its own, the same on every machine.
 import { createRequire } from "node:module";
 import type { TopLevelSpec } from "vega-lite";
-import type { VegaLiteSpec } from "../../shared/render/chart.ts";
+import type { VegaLiteSpec } from "../../shared/render/chart-shell.ts";
 import { textWidth } from "../../shared/render/chart-text.ts";
 
 const FONT = "DejaVu Sans";

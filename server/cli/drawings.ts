@@ -1,5 +1,5 @@
 // How a picture is written, by the ending of its file.
-import type { VegaLiteSpec } from "../../shared/render/chart.ts";
+import type { VegaLiteSpec } from "../../shared/render/chart-shell.ts";
 import { drawPng, drawSvg } from "./draw.ts";
 
 export type Drawing = (spec: VegaLiteSpec) => Promise<string | Uint8Array>;

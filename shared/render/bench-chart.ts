@@ -1,8 +1,8 @@
 // Draws benches as a Vega-Lite picture: how long each takes to settle on lift, and what its check plates say over time.
 import { BENCH_LEFT, type BenchPanel, platePanel, settlePanel } from "./bench-panels.ts";
 import type { BenchPage } from "./bench-text.ts";
-import type { VegaLiteSpec } from "./chart.ts";
 import { chartConfig, HEADING, type Json, LABEL_SIZE } from "./chart-layers.ts";
+import type { VegaLiteSpec } from "./chart-shell.ts";
 import { clipText, wrapText } from "./chart-text.ts";
 import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
 

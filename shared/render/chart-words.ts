@@ -101,7 +101,7 @@ function uncertaintyNote({ drawn, barred, bars, lead }: Noted): string {
 }
 
 /** In one line that breaks only between its parts. */
-function listed(parts: readonly (string | undefined)[]): string {
+export function listed(parts: readonly (string | undefined)[]): string {
   return parts
     .flatMap((part) => (part === undefined ? [] : cleanText(part).replaceAll(" ", HARD_SPACE)))
     .join(`${HARD_SPACE}· `);

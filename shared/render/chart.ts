@@ -8,28 +8,16 @@ import { differencesOf, extremes } from "./chart-differences.ts";
 import { END_LABEL_INDENT, endLabelsHeight, moreRuns } from "./chart-end-labels.ts";
 import { barredRuns, flowPanel, flowScale } from "./chart-flow.ts";
 import { type ChartFrame, type DrawnPanel, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
-import {
-  AXIS_SIZE,
-  CURSOR_PARAM,
-  chartConfig,
-  HEADING,
-  type Json,
-  LABEL_SIZE,
-  NOTE_SIZE,
-  panelSpec,
-  strongRows,
-} from "./chart-layers.ts";
+import { AXIS_SIZE, CURSOR_PARAM, LABEL_SIZE, panelSpec, strongRows } from "./chart-layers.ts";
 import { type ChartAxes, type ChartRun, drawnRun, onLiftAxis } from "./chart-run.ts";
 import { type ChartScale, chartScale, tickText } from "./chart-scale.ts";
+import { emptyChart, PADDING, pictureWidth, shellOf, type VegaLiteSpec } from "./chart-shell.ts";
 import { coefficientScale, coefficientStrip, quickTime, settleScale, settleStrip } from "./chart-strips.ts";
 import { runStyles } from "./chart-style.ts";
-import { clipText, HARD_SPACE, textWidth, wrapText } from "./chart-text.ts";
+import { textWidth } from "./chart-text.ts";
 import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
 import { chartFacts, chartNotes, chartTitle, endLabel, fullNotes, liftTitle } from "./chart-words.ts";
 import { displayUnits } from "./display-units.ts";
-
-/** A Vega-Lite 6 specification with its data inside: plain JSON; texts of the record stand in it as data and titles only. */
-export type VegaLiteSpec = Json;
 
 export interface ChartOptions {
   /** Of the whole picture, in pixels; 760 unless stated, never less than 280. */
@@ -46,13 +34,6 @@ export interface ChartOptions {
   readonly theme?: ChartTheme;
 }
 
-const SCHEMA = "https://vega.github.io/schema/vega-lite/v6.json";
-const DEFAULT_WIDTH = 760;
-const LEAST_WIDTH = 280;
-const PADDING = 16;
-const TITLE_SIZE = 15;
-const TITLE_LINES = 2;
-const NOTE_LINES = 3;
 /** Room for the axes' numbers: at least this, and this much more than the widest. */
 const LEAST_LEFT = 44;
 const LEFT_GAP = 10;
@@ -65,7 +46,6 @@ const LIFT_TICK = 90;
 const FEW_RUNS = 8;
 /** A last station further out than this, over the highest lift, is taken for a slip. */
 const MOST_PLANNED = 10;
-const EMPTY_HEIGHT = 160;
 
 /**
  * The picture of one or more runs. The leading run is the first of role `main`, else the first: its units, conditions,
@@ -75,7 +55,7 @@ const EMPTY_HEIGHT = 160;
  */
 export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {}): VegaLiteSpec {
   const theme = options.theme ?? LIGHT_THEME;
-  const outer = Math.max(LEAST_WIDTH, Math.round(options.width ?? DEFAULT_WIDTH) || DEFAULT_WIDTH);
+  const outer = pictureWidth(options.width);
   const lead = (runs.find(({ role }) => role === "main") ?? runs[0])?.result;
   if (lead === undefined) return emptyChart("No run to draw", "", outer, theme);
   const frame = frameOf(runs, lead, outer, options, theme);
@@ -207,62 +187,4 @@ function rightMargin(
 /** Flat enough for slopes to be seen, high enough for a drop of a few per cent. */
 function mainHeight(width: number): number {
   return Math.round(Math.min(460, Math.max(220, width * 0.56)));
-}
-
-/** Everything around the panels; `indent` is the room to the left of their plots. */
-function shellOf(title: string, facts: string, outer: number, indent: number, theme: ChartTheme): Json {
-  const width = outer - 2 * PADDING;
-  const text = wrapText(title, width, TITLE_SIZE, TITLE_LINES, true);
-  const subtitle = wrapText(facts, width, NOTE_SIZE, NOTE_LINES);
-  return {
-    $schema: SCHEMA,
-    description: [title, facts]
-      .filter((part) => part !== "")
-      .join(". ")
-      .replaceAll(HARD_SPACE, " "),
-    background: theme.background,
-    padding: PADDING,
-    bounds: "flush",
-    spacing: HEADING + 14,
-    ...(text.length > 0 && { title: titleOf(text, subtitle, indent) }),
-    config: chartConfig(theme),
-  };
-}
-
-function titleOf(text: readonly string[], subtitle: readonly string[], indent: number): Json {
-  return {
-    text,
-    ...(subtitle.length > 0 && {
-      subtitle,
-      subtitleFontSize: NOTE_SIZE,
-      subtitleLineHeight: NOTE_SIZE + 4,
-    }),
-    anchor: "start",
-    frame: "group",
-    fontSize: TITLE_SIZE,
-    lineHeight: TITLE_SIZE + 4,
-    fontWeight: "bold",
-    dx: 0 - indent,
-    offset: HEADING,
-    subtitlePadding: 6,
-  };
-}
-
-/** A picture that says why there is nothing in it. */
-function emptyChart(message: string, title: string, outer: number, theme: ChartTheme): VegaLiteSpec {
-  const width = outer - 2 * PADDING;
-  return {
-    ...shellOf(title, "", outer, 0, theme),
-    datasets: { message: [{ text: clipText(message, width, LABEL_SIZE) }] },
-    vconcat: [
-      {
-        width,
-        height: EMPTY_HEIGHT,
-        view: { stroke: null },
-        data: { name: "message" },
-        mark: { type: "text", fontSize: LABEL_SIZE, color: theme.quiet },
-        encoding: { text: { field: "text", type: "nominal" } },
-      },
-    ],
-  };
 }

@@ -53,6 +53,17 @@ describe("the picture is", () => {
     });
   });
 
+  test("the velocity map where that is asked for", async () => {
+    const map =
+      "map of cast\n  lift 0.2 in\n  depression 28 inH2O\n  x[in] y[in] velocity[ft/s]\n  0 0 200\n  1 1 250\n";
+    await inShop({ ...files, "map.headnote": `${CAST}${map}${map}` }, async (shop) => {
+      const { code, err } = await shop.headnote(["chart", "map.headnote", "-o", "x.json", "--map"]);
+      const told = "wrote x.json: map of cast, the first of 2 maps; --run tells whose\n";
+      expect([code, err]).toEqual([0, told]);
+      expect(JSON.parse(shop.read("x.json")).datasets.places).toHaveLength(2);
+    });
+  });
+
   test("the same every time", async () => {
     await inShop(files, async (shop) => {
       for (const name of ["a.svg", "b.svg"]) await shop.headnote(["chart", "cut.headnote", "-o", name]);
@@ -75,6 +86,7 @@ describe("nothing is written, with a sentence and exit 2,", () => {
     ["for a width that is none", ["-o", "x.svg", "--width", "wide"]],
     ["for a unit that is none", ["-o", "x.svg", "--unit", "cats"]],
     ["for a unit that no axis has", ["-o", "x.svg", "--unit", "kPa"]],
+    ["for a map that is not there", ["-o", "x.svg", "--map"]],
     ["for a run that is not there", ["-o", "x.svg", "--run", "cats"]],
     ["in a folder that is not there", ["-o", "no/x.svg"]],
   ])("%s", async (_, args) => {

@@ -4,22 +4,27 @@ import { PORT_AREAS } from "../../../shared/calc/port-areas.ts";
 import type { Dimension } from "../../../shared/quantity/dimension.ts";
 import { findUnit, nearestUnits, type Unit } from "../../../shared/quantity/unit.ts";
 import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
+import type { ChartRun } from "../../../shared/render/chart-run.ts";
+import type { VegaLiteSpec } from "../../../shared/render/chart-shell.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
+import { mapSpec } from "../../../shared/render/map-chart.ts";
 import { printable } from "../../../shared/text/printable.ts";
+import type { ComputedRun } from "../../analysis/project.ts";
+import { velocityMapsOf } from "../../analysis/velocity-maps.ts";
 import { chartRuns } from "../chart-runs.ts";
 import { drawing } from "../drawings.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import type { Io } from "../io.ts";
-import { openRecord } from "../open-record.ts";
+import { type OpenRecord, openRecord } from "../open-record.ts";
 import { pickRuns } from "../pick-runs.ts";
-import { type Call, complain, listOption, type Subcommand, textOption } from "../subcommand.ts";
+import { type Call, complain, flagOption, listOption, type Subcommand, textOption } from "../subcommand.ts";
 import { replaceFile } from "../write-file.ts";
 
 /** Pixels; a wider picture is no chart any more and a narrower one has no room for its words. */
 const NARROWEST = 280;
 const WIDEST = 10_000;
 /** What the axes of a chart show. */
-const SHOWN: readonly Dimension[] = ["length", "flow", "time"];
+const SHOWN: readonly Dimension[] = ["length", "flow", "time", "speed"];
 
 export const chart: Subcommand = {
   name: "chart",
@@ -28,6 +33,7 @@ export const chart: Subcommand = {
   examples: [
     ["headnote chart as-cast.headnote -o flow.svg", "all its runs, baselines greyed"],
     ["headnote chart stages.headnote -o bowl.png --run bowl", "one run against its baseline"],
+    ["headnote chart stages.headnote -o pinch.svg --map", "the section of the port with its speeds"],
     ["headnote chart as-cast.headnote -o flow.json", "the chart itself, in Vega-Lite"],
   ],
   options: [
@@ -47,9 +53,10 @@ export const chart: Subcommand = {
     },
     {
       flags: "--unit <unit>",
-      about: "show lift, flow or time in this unit; may be repeated (default: as the record)",
+      about: "show lift, flow, time or speed in this unit; may be repeated (default: as the record)",
       isRepeatable: true,
     },
+    { flags: "--map", about: "instead, the velocity map of the record, or of the run that --run names" },
     { flags: "--width <pixels>", about: "width of the picture", preset: "760" },
     { flags: "--theme <theme>", about: "colours", choices: ["light", "dark"], preset: "light" },
   ],
@@ -70,20 +77,62 @@ export const chart: Subcommand = {
     const record = await openRecord(call.args[0] ?? "", io);
     const picked = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || picked === undefined) return UNUSABLE;
-    const runs = chartRuns(record, picked);
-    const drawn = await draw(chartSpec(runs, { width, units, ...chartOptions(call) }));
+    const options = { width, units, ...chartOptions(call) };
+    const picture = flagOption(call, "map")
+      ? mapPicture(record, picked, io, options)
+      : runsPicture(chartRuns(record, picked), options);
+    if (picture === undefined) return UNUSABLE;
+    const drawn = await draw(picture.spec);
     const bytes = typeof drawn === "string" ? new TextEncoder().encode(drawn) : drawn;
     const problem = replaceFile(resolve(io.cwd, output), bytes, io);
     if (problem !== undefined) {
       complain(io, `${output}: ${problem}`);
       return UNUSABLE;
     }
-    const names = runs.map(({ result }) => result.setup.run.id).join(", ");
-    io.err(printable(`wrote ${output}${names === "" ? ", which has no run to show" : `: ${names}`}`));
+    io.err(printable(`wrote ${output}${picture.about}`));
     io.err("\n");
     return FINE;
   },
 };
+
+/** A picture and how the talk goes on behind its name. */
+interface Picture {
+  readonly spec: VegaLiteSpec;
+  readonly about: string;
+}
+
+function runsPicture(runs: readonly ChartRun[], options: ChartOptions): Picture {
+  const names = runs.map(({ result }) => result.setup.run.id).join(", ");
+  return {
+    spec: chartSpec(runs, options),
+    about: names === "" ? ", which has no run to show" : `: ${names}`,
+  };
+}
+
+/** The first map of the picked runs; `undefined` after having said that there is none. */
+function mapPicture(
+  { analysis, shown }: OpenRecord,
+  picked: readonly ComputedRun[],
+  io: Io,
+  options: ChartOptions,
+): Picture | undefined {
+  const ids = new Set(picked.map(({ placed }) => placed.entity.id));
+  const maps = velocityMapsOf(analysis).filter(({ placed }) => ids.has(placed.entity.of?.id ?? ""));
+  const [first] = maps;
+  if (first === undefined) {
+    complain(
+      io,
+      `${shown}: no map of ${[...ids].join(", ") || "a run"} is in it; 'headnote explain map' tells how to write one`,
+    );
+    return undefined;
+  }
+  const { entity } = first.placed;
+  const others = maps.length > 1 ? `, the first of ${maps.length} maps; --run tells whose` : "";
+  return {
+    spec: mapSpec(entity, first.result, options),
+    about: `: map of ${entity.of?.id ?? ""}${others}`,
+  };
+}
 
 function widthOf(text: string): number | undefined {
   const width = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
@@ -99,7 +148,7 @@ function unitsOf(call: Call, io: Io): readonly Unit[] | undefined {
       const hint = nearestUnits(text).find((near) => near !== text);
       complain(
         io,
-        `--unit takes a unit of length, flow or time, as in mm, L/s or s: '${text}' is none${
+        `--unit takes a unit of length, flow, time or speed, as in mm or L/s: '${text}' is none${
           found === undefined && hint !== undefined ? `; did you mean '${hint}'?` : ""
         }`,
       );
