@@ -5,7 +5,7 @@ import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
-import { createService } from "../../server/service/service.ts";
+import { createService, type Service } from "../../server/service/service.ts";
 import { aloneRecord, sharedRecords } from "./records.ts";
 
 const ROUNDS = 9;
@@ -58,7 +58,7 @@ function edit(lines: number): void {
   let current = text.join("\n");
   const files = { read: () => ({ text: current }), root: () => "" };
   const service = createService({ files, config: () => DEFAULT_CONFIG });
-  service.check("record.headnote");
+  findingsOf(service);
   const times: number[] = [];
   const anew: number[] = [];
   for (let round = 0; round < 30; round++) {
@@ -66,10 +66,10 @@ function edit(lines: number): void {
     current = text.join("\n");
     const start = performance.now();
     service.changed();
-    service.check("record.headnote");
+    findingsOf(service);
     times.push(performance.now() - start);
     const again = performance.now();
-    createService({ files, config: () => DEFAULT_CONFIG }).check("record.headnote");
+    findingsOf(createService({ files, config: () => DEFAULT_CONFIG }));
     anew.push(performance.now() - again);
   }
   const mine = median(times.slice(5));
@@ -83,6 +83,12 @@ function edit(lines: number): void {
     (mine / full).toFixed(2),
     `${budget} over stdio`,
   ]);
+}
+
+/** Asks for them, since a file is judged only when they are asked for. */
+function findingsOf(service: Service): number {
+  const checked = service.check("record.headnote");
+  return "problem" in checked ? Number.NaN : checked.findings.length;
 }
 
 function median(values: readonly number[]): number {
