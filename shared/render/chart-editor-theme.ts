@@ -43,9 +43,10 @@ export function editorTheme({ kind, background, text, font }: EditorColours): Ch
     return hexColour(ink);
   };
   const shade = (share: number) => hexColour(mixed(paper, VERMILLION, share));
-  const series = SERIES.filter(
-    (entry) => contrast(parseColour(entry, paper) ?? paper, paper) >= LEAST_GRAPHIC,
-  );
+  const clear = (contrastWanted: number) =>
+    SERIES.filter((entry) => contrast(parseColour(entry, paper) ?? paper, paper) >= contrastWanted);
+  const strong = clear(LEAST_TEXT);
+  const series = highContrast && strong.length >= 4 ? strong : clear(LEAST_GRAPHIC);
   const inSeries = (at: number) => series[at] ?? hexColour(ink);
   return {
     font: font === undefined || font.trim() === "" ? CHART_FONT : font,
@@ -56,8 +57,8 @@ export function editorTheme({ kind, background, text, font }: EditorColours): Ch
     grid: faint(0.1, 1),
     baseline: faint(highContrast ? 0.75 : 0.5, highContrast ? LEAST_TEXT : LEAST_GRAPHIC),
     series: [inSeries(0), inSeries(1), inSeries(2), inSeries(3)],
-    fallBack: shade(isDark ? 0.22 : 0.14),
-    unresolved: shade(isDark ? 0.1 : 0.06),
+    fallBack: shade(isDark ? 0.17 : 0.14),
+    unresolved: shade(isDark ? 0.08 : 0.06),
     band: faint(highContrast ? 0.25 : 0.1, 1),
     highContrast,
   };

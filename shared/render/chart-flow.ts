@@ -186,14 +186,14 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
   }
 }
 
-/** Names the dotted branch of the leading run at its middle. */
+/** Names the dotted branch of the leading run where it begins. */
 function nameFalling(drawing: Drawing): void {
   const { frame, y } = drawing;
   const run = frame.leads ? frame.runs.find((entry) => entry.run.result === frame.lead) : undefined;
   const points = run?.lines.find(({ branch }) => branch === "falling")?.points ?? [];
-  const middle = points[Math.floor(points.length / 2)];
-  if (middle === undefined || points.length < 2) return;
-  const [left, top] = [px(drawing, clamped(frame.x, middle.x)), py(drawing, clamped(y, middle.y))];
+  const start = points.at(-1);
+  if (start === undefined || points.length < 2) return;
+  const [left, top] = [px(drawing, clamped(frame.x, start.x)), py(drawing, clamped(y, start.y))];
   wish(drawing, ["lift coming down", "down"], frame.theme.quiet, (width) =>
     around(left, top, width, [10, 20, 32]),
   );

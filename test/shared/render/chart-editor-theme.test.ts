@@ -31,6 +31,11 @@ describe("editorTheme", () => {
     expect(new Set(series).size).toBe(4);
   });
 
+  test("of high contrast takes the colours that stand furthest off, where there are four", () => {
+    const { series } = editorTheme({ kind: "high-contrast-dark", background: "#000000", text: "#ffffff" });
+    for (const entry of series) expect(apart(entry, "#000000")).toBeGreaterThanOrEqual(4.5);
+  });
+
   test("of high contrast nothing stands back", () => {
     const theme = editorTheme({ kind: "high-contrast-light", background: "#ffffff", text: "#292929" });
     expect(theme).toMatchObject({ highContrast: true, quiet: theme.text, axis: theme.text });
