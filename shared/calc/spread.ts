@@ -1,9 +1,7 @@
 // How far runs that should be alike, cylinders of one stage above all, stand from their own mean.
 import type { RunResult, Station } from "../model/result.ts";
 import { isQuotedAlike, isSameLift, spreadOf } from "./gain.ts";
-
-/** Two-sided 95 % point of the normal distribution. */
-const TWO_SIDED_95 = 1.96;
+import { rangeQuantile } from "./range-of-normals.ts";
 
 /** One run at one lift, against the mean of all of them there. */
 export interface Deviation {
@@ -11,7 +9,7 @@ export interface Deviation {
   readonly station: Station;
   /** Of corrected flow, relative to the mean. */
   readonly deviation: number;
-  /** What a run that is like all others deviates by in 95 % of cases at most, relative. */
+  /** Half of what the two furthest of as many equal runs differ by in 95 % of cases at most, relative. */
   readonly noise: number;
 }
 
@@ -19,8 +17,9 @@ export interface Deviation {
  * The deviations at the lifts that all the runs have on their way up, by lift, then in the order of the runs. None where
  * there are fewer than two runs, or where they are not quoted alike or not from one bench.
  *
- * One of n means of r readings stands off the mean of all n with the variance s^2/r (1 - 1/n) (elementary; of repeatability
- * s only, because one bench is wrong by as much each time, and of alike numbers of readings; else the run's own).
+ * The two furthest of n means of r readings differ by the range of n normal values times s/sqrt(r) at most (H. O. Hartley,
+ * Biometrika 32 (1942) 334-348; of repeatability s only, because one bench is wrong by as much each time; each run with
+ * its own number of readings): two runs that stand beyond a band of that height on its either side are not alike.
  */
 export function deviations(results: readonly RunResult[]): readonly Deviation[] {
   const [first, ...others] = results;
@@ -36,9 +35,10 @@ export function deviations(results: readonly RunResult[]): readonly Deviation[] 
     });
     const mean = stations.reduce((sum, { station }) => sum + station.flow, 0) / stations.length;
     if (stations.length < results.length || !(mean > 0)) return [];
-    const share = Math.sqrt(1 - 1 / results.length);
+    const range = rangeQuantile(results.length);
+    if (range === undefined) return [];
     return stations.map(({ result, station }) => {
-      const noise = TWO_SIDED_95 * spreadOf(result, station) * share;
+      const noise = (range / 2) * spreadOf(result, station);
       return { result, station, deviation: station.flow / mean - 1, noise };
     });
   });

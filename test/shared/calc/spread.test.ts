@@ -29,22 +29,24 @@ describe("deviations", () => {
     expect(deviationsOf(runText("a", [99]) + quoted)).toEqual([]);
   });
 
-  test("of cylinders that are alike stand beyond the noise in 5 % of cases", () => {
-    // 800 sets of five readings of one flow, 1 % apart: 200 of 4 000 expected, 3.5 standard deviations are 62 at most
-    // (with the correlation of the five taken as whole).
+  test("of two cylinders have the noise of their difference: half of 2.772 standard deviations", () => {
+    const [first] = deviationsOf(runText("a", [99, 200]) + runText("b", [101, 200]));
+    expect(first?.noise).toBeCloseTo(0.01386, 5);
+  });
+
+  test("of five cylinders that are alike fill more than the band in 5 % of cases", () => {
+    // 800 sets of five readings of one flow, 1 % apart: 40 are expected, four standard deviations are 25.
     const normals = seededNormals(7);
-    let beyond = 0;
     const lifts = Array.from({ length: 800 }, () => 0);
-    const text = Array.from({ length: 5 }, (_, at) =>
-      runText(
-        `r${at}`,
-        lifts.map(() => 100 * (1 + 0.01 * normals.next().value)),
-      ),
-    ).join("");
-    const found = deviationsOf(text);
-    for (const { deviation, noise } of found) if (Math.abs(deviation) > noise) beyond++;
-    expect(found).toHaveLength(4000);
-    expect(beyond).toBeGreaterThan(138);
-    expect(beyond).toBeLessThan(262);
+    const flows = () => lifts.map(() => 100 * (1 + 0.01 * normals.next().value));
+    const text = Array.from({ length: 5 }, (_, at) => runText(`r${at}`, flows())).join("");
+    const sets = Map.groupBy(deviationsOf(text), ({ station }) => Math.round(station.lift * 1e6));
+    expect(sets.size).toBe(800);
+    const wide = [...sets.values()].filter((set) => {
+      const values = set.map(({ deviation }) => deviation);
+      return Math.max(...values) - Math.min(...values) > 2 * (set[0]?.noise ?? 0);
+    }).length;
+    expect(wide).toBeGreaterThan(15);
+    expect(wide).toBeLessThan(65);
   });
 });
