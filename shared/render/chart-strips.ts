@@ -26,8 +26,12 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
       const falling = branch === "falling";
       const look = { color, width: width * 0.8, dash: falling ? DOTTED : dash };
       for (const row of lineRows(points, `${index} ${branch}`, look)) curves.push(row);
+      // As in the flow panel, a wider ring that a point of the way up stands in.
       const fill = falling ? frame.theme.background : color;
-      for (const { x, y } of points) dots.push({ x, y, shape, size: 16, color, fill, width: 1 });
+      const size = falling ? 42 : 16;
+      const drawn = points.map(({ x, y }) => ({ x, y, shape, size, color, fill, width: 1 }));
+      if (falling) dots.unshift(...drawn);
+      else dots.push(...drawn);
     }
   });
   return {
