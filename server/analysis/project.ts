@@ -6,8 +6,11 @@ import type { NamedKind, Run, Session } from "../../shared/model/model.ts";
 import type { Repeatability, RunResult } from "../../shared/model/result.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import type { Files } from "./files.ts";
+import { type ComputedLadder, laddersOf } from "./ladders.ts";
+import { ownerAmong } from "./owning-run.ts";
 import { type Scope, scopeOf } from "./scope.ts";
 import { type Placed, type SourceFile, sourceFile } from "./source-file.ts";
+import { type ComputedTrace, tracesOf } from "./traces.ts";
 
 /** A run of a file with what it stands on. */
 export interface SettledRun {
@@ -30,6 +33,9 @@ export interface Analysis {
   readonly repeatability: (setup: Setup) => Repeatability;
   /** The result of one run of the file. */
   readonly compute: (run: SettledRun) => RunResult;
+  /** The traces and ladders of the file whose runs are known, in order. */
+  readonly traces: readonly ComputedTrace[];
+  readonly ladders: readonly ComputedLadder[];
 }
 
 export interface Project {
@@ -65,19 +71,20 @@ export function createProject(files: Files, retain = true): Project {
     included.set(path, file);
     return file;
   };
+  const analyse = (path: string): Analysis | { readonly problem: string } => {
+    const done = analyses.get(path);
+    if (done !== undefined) return done;
+    const file = included.get(path) ?? read(path);
+    if ("problem" in file) return file;
+    const scope = scopeOf(file, files, include);
+    const known = retain ? definitionsOf(scope, definitions.get(path)) : [];
+    if (retain) definitions.set(path, known);
+    const analysis = analyseFile(scope, known, memo, files, analyse);
+    if (retain) analyses.set(path, analysis);
+    return analysis;
+  };
   return {
-    analyse: (path) => {
-      const done = analyses.get(path);
-      if (done !== undefined) return done;
-      const file = included.get(path) ?? read(path);
-      if ("problem" in file) return file;
-      const scope = scopeOf(file, files, include);
-      const known = retain ? definitionsOf(scope, definitions.get(path)) : [];
-      if (retain) definitions.set(path, known);
-      const analysis = analyseFile(scope, known, memo);
-      if (retain) analyses.set(path, analysis);
-      return analysis;
-    },
+    analyse,
     changed: () => {
       included.clear();
       analyses.clear();
@@ -101,6 +108,8 @@ function analyseFile(
   scope: Scope,
   definitions: Definitions,
   memo: WeakMap<Run, Remembered> | undefined,
+  files: Files,
+  analyse: Project["analyse"],
 ): Analysis {
   const session = scope.file.session?.entity;
   const settle = settler(session, scope.find);
@@ -123,7 +132,20 @@ function analyseFile(
     memo?.set(setup.run, { session, definitions, setup, repeatability: s, result });
     return result;
   };
-  return new LazyAnalysis(scope, settled, repeatability, compute);
+  const owner = ownerAmong(scope, settled, (path) => {
+    const other = analyse(path);
+    return "problem" in other ? [] : other.settled;
+  });
+  return new LazyAnalysis(scope, settled, repeatability, compute, {
+    traces: () => tracesOf(scope.file, owner, files),
+    ladders: () => laddersOf(scope.file, owner, repeatability),
+  });
+}
+
+/** What only some files have, computed when it is asked for. */
+interface Extras {
+  readonly traces: () => readonly ComputedTrace[];
+  readonly ladders: () => readonly ComputedLadder[];
 }
 
 /** A class, since an object with a getter of its own is kept by the engine long after its file is done with. */
@@ -132,23 +154,38 @@ class LazyAnalysis implements Analysis {
   readonly settled: readonly SettledRun[];
   readonly repeatability: Analysis["repeatability"];
   readonly compute: Analysis["compute"];
+  readonly #extras: Extras;
   #runs: readonly ComputedRun[] | undefined = undefined;
+  #traces: readonly ComputedTrace[] | undefined = undefined;
+  #ladders: readonly ComputedLadder[] | undefined = undefined;
 
   constructor(
     scope: Scope,
     settled: readonly SettledRun[],
     repeatability: Analysis["repeatability"],
     compute: Analysis["compute"],
+    extras: Extras,
   ) {
     this.scope = scope;
     this.settled = settled;
     this.repeatability = repeatability;
     this.compute = compute;
+    this.#extras = extras;
   }
 
   get runs(): readonly ComputedRun[] {
     this.#runs ??= this.settled.map((run) => ({ placed: run.placed, result: this.compute(run) }));
     return this.#runs;
+  }
+
+  get traces(): readonly ComputedTrace[] {
+    this.#traces ??= this.#extras.traces();
+    return this.#traces;
+  }
+
+  get ladders(): readonly ComputedLadder[] {
+    this.#ladders ??= this.#extras.ladders();
+    return this.#ladders;
   }
 }
 

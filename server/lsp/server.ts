@@ -96,7 +96,9 @@ function initialize(
     if (capabilities.configuration)
       settings = readSettings(await connection.workspace.getConfiguration("headnote"));
     if (capabilities.watchesFiles) {
-      const watchers = ["**/*.headnote", "**/headnote.json"].map((globPattern) => ({ globPattern }));
+      const watchers = ["**/*.headnote", "**/headnote.json", "**/*.csv"].map((globPattern) => ({
+        globPattern,
+      }));
       await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
     }
     told.changed();

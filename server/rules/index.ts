@@ -15,7 +15,9 @@ import { implausibleCd } from "./implausible-cd.ts";
 import { impossible } from "./impossible.ts";
 import { includeCycle } from "./include-cycle.ts";
 import { includeOutside } from "./include-outside.ts";
+import { ladderExponent } from "./ladder-exponent.ts";
 import { largeLeak } from "./large-leak.ts";
+import { letGo } from "./let-go.ts";
 import { missingInclude } from "./missing-include.ts";
 import { nameNotFound } from "./name-not-found.ts";
 import { noAir } from "./no-air.ts";
@@ -27,16 +29,21 @@ import { noLeak } from "./no-leak.ts";
 import { noRepeat } from "./no-repeat.ts";
 import { noResult } from "./no-result.ts";
 import { noTarget } from "./no-target.ts";
+import { notSettled } from "./not-settled.ts";
 import { offRange } from "./off-range.ts";
 import { offTarget } from "./off-target.ts";
 import { outsideCalibration } from "./outside-calibration.ts";
 import { outsideRange } from "./outside-range.ts";
 import { plateOff } from "./plate-off.ts";
 import { plateOverdue } from "./plate-overdue.ts";
+import { reAttached } from "./re-attached.ts";
+import { readEarly } from "./read-early.ts";
 import { readingColumn } from "./reading-column.ts";
 import { repeatsDisagree } from "./repeats-disagree.ts";
 import type { Rule } from "./rule.ts";
+import { samplesLeftOut } from "./samples-left-out.ts";
 import { scaledTooFar } from "./scaled-too-far.ts";
+import { traceUnusable } from "./trace-unusable.ts";
 import { unitSlip } from "./unit-slip.ts";
 
 export const RULES: readonly Rule[] = [
@@ -69,6 +76,7 @@ export const RULES: readonly Rule[] = [
   plateOverdue,
   // the point
   offTarget,
+  readEarly,
   repeatsDisagree,
   drift,
   impossible,
@@ -82,4 +90,11 @@ export const RULES: readonly Rule[] = [
   directionDependent,
   cylindersApart,
   expectationMissed,
+  // traces and ladders
+  traceUnusable,
+  samplesLeftOut,
+  notSettled,
+  letGo,
+  reAttached,
+  ladderExponent,
 ];

@@ -10,6 +10,8 @@ import type { Analysis } from "../analysis/project.ts";
 export interface FileInput extends Pick<Analysis, "scope" | "settled" | "repeatability" | "compute"> {
   /** All runs; `settled` has one of each set of conditions. */
   readonly runs: Analysis["settled"];
+  readonly traces: () => Analysis["traces"];
+  readonly ladders: () => Analysis["ladders"];
   readonly limits: Limits;
 }
 

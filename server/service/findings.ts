@@ -8,6 +8,7 @@ import { applyAllows } from "../analysis/allow.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
 import { CODES, wordsOf } from "../catalogue.ts";
 import { RULES } from "../rules/index.ts";
+import type { FileInput } from "../rules/rule.ts";
 import type { Config } from "./config.ts";
 
 /** A finding with its words and the weight that the workspace gives it. */
@@ -36,7 +37,16 @@ export function findingsOf(analysis: Analysis, config: Config, memory?: FindingM
   }
   const { scope, settled, repeatability, compute } = analysis;
   const { limits } = config;
-  const input = { scope, runs: settled, settled: distinct(settled), repeatability, compute, limits };
+  const input: FileInput = {
+    scope,
+    runs: settled,
+    settled: distinct(settled),
+    repeatability,
+    compute,
+    limits,
+    traces: () => analysis.traces,
+    ladders: () => analysis.ladders,
+  };
   for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
   // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
   const found = once(all);

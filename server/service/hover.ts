@@ -22,6 +22,7 @@ import { isAt, type Position } from "./position.ts";
 import { rowAt, runAt } from "./row-at.ts";
 import { rowHover } from "./row-hover.ts";
 import { runHover } from "./run-hover.ts";
+import { traceHover } from "./trace-hover.ts";
 import { unitText } from "./unit-words.ts";
 
 export interface Hover {
@@ -103,8 +104,10 @@ function placeText(from: string, path: string, start: number): string {
 /** Blocks are shown as they are written, but no longer than a screen likes. */
 const MOST_LINES = 12;
 
-/** What a run stands on, if a line is its heading. */
+/** What a run stands on, or what a trace or ladder gives, if a line is its heading. */
 function settledText(analysis: Analysis, line: number): readonly string[] {
+  const trace = traceHover(analysis, line);
+  if (trace !== undefined) return [trace];
   const run = runAt(analysis, line);
   return run?.placed.start === line ? [runHover(analysis.compute(run))] : [];
 }

@@ -37,8 +37,11 @@ function betaFraction(x: number, a: number, b: number): number {
   return fraction;
 }
 
-/** Chance that Student's t with `nu` degrees of freedom exceeds `t` > 0: Abramowitz and Stegun 26.7.1, 26.5.27. */
-function upperTail(t: number, nu: number): number {
+/**
+ * Chance that Student's t with `nu` degrees of freedom, above 0, exceeds `t` > 0.
+ * Source: Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.1 and 26.5.27.
+ */
+export function studentTail(t: number, nu: number): number {
   const a = nu / 2;
   const x = nu / (nu + t * t);
   const y = (t * t) / (nu + t * t);
@@ -72,6 +75,6 @@ export function studentQuantile(p: number, nu: number): number | undefined {
   if (nu >= manyDegrees) return sign * expandAboutNormal(-z, nu);
   // The quantile lies between that of the normal distribution and that of one degree of freedom.
   const cauchy = 1 / Math.tan(Math.PI * tail);
-  const excess = (t: number) => Math.log(tail) - Math.log(upperTail(t, nu));
+  const excess = (t: number) => Math.log(tail) - Math.log(studentTail(t, nu));
   return sign * risingRoot(excess, -z, cauchy, 1e-13);
 }

@@ -92,18 +92,91 @@ const plateCheck = z.strictObject({
   findings: z.array(z.string()),
 });
 
+/** A number of a fit and its standard error, in the units of the record and in SI; `null` where the samples do not tell it. */
+const fitted = z.nullable(z.strictObject({ value: quantity, error: quantity }));
+const fittedNumber = z.nullable(z.strictObject({ value: z.number(), error: z.number() }));
+
+const steadyMean = z.strictObject({
+  mean: quantity,
+  scatter: quantity,
+  effective: z.number(),
+  error: quantity,
+});
+
+const trace = z.strictObject({
+  line: position,
+  run: z.string(),
+  lift: z.nullable(quantity),
+  samples: count,
+  settle: z.nullable(z.strictObject({ time: quantity, step: quantity })),
+  overshoot: z.nullable(quantity),
+  approach: z.nullable(
+    z.strictObject({
+      order: z.literal([1, 2]),
+      deadTime: fitted,
+      timeConstant: fitted,
+      /** rad/s. */
+      naturalFrequency: fittedNumber,
+      damping: fittedNumber,
+      scatter: quantity,
+    }),
+  ),
+  steady: z.nullable(
+    z.strictObject({
+      from: quantity,
+      to: quantity,
+      samples: count,
+      depression: steadyMean,
+      flow: z.nullable(steadyMean),
+    }),
+  ),
+  steps: z.array(
+    z.strictObject({
+      kind: z.enum(["let-go", "re-attached"]),
+      time: quantity,
+      depression: quantity,
+      phase: z.enum(["rising", "holding", "falling"]),
+      size: z.number(),
+      error: z.number(),
+      before: quantity,
+      after: quantity,
+      chance: z.number(),
+    }),
+  ),
+  problems: z.array(z.string()),
+});
+
+const ladder = z.strictObject({
+  line: position,
+  run: z.string(),
+  lift: z.nullable(quantity),
+  points: z.array(
+    z.strictObject({ line: position, depression: quantity, flow: quantity, uncertainty: z.number() }),
+  ),
+  exponent: z.nullable(z.strictObject({ value: z.number(), error: z.number(), allowance: z.number() })),
+  nozzle: z.nullable(z.number()),
+  kink: z.nullable(
+    z.strictObject({ depression: quantity, below: z.number(), above: z.number(), chance: z.number() }),
+  ),
+  verdict: z.nullable(z.enum(["as-expected", "steep", "flat", "kinked"])),
+});
+
 /** `table --format json`. */
 export const tableReportSchema = z.strictObject({
   schemaVersion: z.literal(SCHEMA_VERSION),
   file: z.string(),
   runs: z.array(run),
   plateChecks: z.array(plateCheck),
+  traces: z.array(trace),
+  ladders: z.array(ladder),
 });
 
 export type TableReport = z.infer<typeof tableReportSchema>;
 export type TableRun = z.infer<typeof run>;
 export type TablePlateCheck = z.infer<typeof plateCheck>;
 export type TablePoint = z.infer<typeof point>;
+export type TableTrace = z.infer<typeof trace>;
+export type TableLadder = z.infer<typeof ladder>;
 
 // --- check ----------------------------------------------------------------------------------------------
 

@@ -1,5 +1,7 @@
 // What every kind of table is made from, so that they all are called alike.
+import type { LadderResult } from "../model/ladder-result.ts";
 import type { PlateResult, RowResult, RunResult } from "../model/result.ts";
+import type { TraceResult } from "../model/trace-result.ts";
 
 /** A plate check, the line of the file that it begins on, from 0, and the codes of the findings on that line. */
 export interface PlateInput {
@@ -17,4 +19,12 @@ export interface TableInput {
   readonly startLine: (run: RunResult) => number;
   /** Codes of the findings that stand on a row, in the order in which they are to be shown. */
   readonly findingsOf: (run: RunResult, row: RowResult) => readonly string[];
+  readonly traces?: readonly AtLine<TraceResult>[];
+  readonly ladders?: readonly AtLine<LadderResult>[];
+}
+
+/** A result and the line of the file that its block begins on, from 0. */
+export interface AtLine<T> {
+  readonly line: number;
+  readonly result: T;
 }

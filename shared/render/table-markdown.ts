@@ -2,15 +2,23 @@
 import { markdownText } from "./markdown.ts";
 import { PLATE_TABLE_HEAD, plateTable } from "./plate-table.ts";
 import { type RunTable, runTable, type TableColumn } from "./run-table.ts";
+import { type TableBlock, tableBlocks } from "./table-blocks.ts";
 import type { TableInput } from "./table-input.ts";
 
-/** One heading and one table a run, with what its numbers stand on above and its summary below. */
-export function tableMarkdown({ file, runs, plates, findingsOf }: TableInput): string {
+/** One heading and one table a run, with what its numbers stand on above and its summary below; then plates, traces and ladders. */
+export function tableMarkdown(input: TableInput): string {
+  const { file, runs, plates, findingsOf } = input;
   const blocks = runs.map((run) => runMarkdown(runTable(run, findingsOf)));
   if (plates.length > 0) {
     blocks.push(sectionMarkdown([["## Check plates"], [PLATE_TABLE_HEAD], tableLines(plateTable(plates))]));
   }
+  blocks.push(...tableBlocks(input).map(blockMarkdown));
   return blocks.length === 0 ? `${markdownText(`${file}: no runs`)}\n` : blocks.join("\n");
+}
+
+function blockMarkdown({ title, facts }: TableBlock): string {
+  const lines = facts.map(({ label, words }) => `- ${label}: ${markdownText(words)}`);
+  return sectionMarkdown([[`## ${markdownText(title)}`], lines]);
 }
 
 function runMarkdown(table: RunTable): string {

@@ -13,18 +13,21 @@ import { SCHEMA_VERSION } from "../messages/schema-version.ts";
 import type { RowResult, RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import type { Quantity } from "../quantity/quantity.ts";
-import { fromSI, type Unit } from "../quantity/unit.ts";
 import { type DisplayUnits, displayUnits, unit } from "./display-units.ts";
+import { ladderReport } from "./ladder-report.ts";
 import { agrees } from "./plate-table.ts";
+import { reported, reportedOrNull } from "./reported.ts";
 import { resultUnit } from "./result-unit.ts";
 import { rounded } from "./rounded.ts";
 import type { PlateInput, TableInput } from "./table-input.ts";
+import { traceReport } from "./trace-report.ts";
 
 /**
  * The report of a file's runs, as JSON data: values in the units of the record and in SI, 12 significant digits, `null`
  * for what is not stated or cannot be computed. Void points are there and say so.
  */
-export function tableReport({ file, runs, plates, startLine, findingsOf }: TableInput): TableReport {
+export function tableReport(input: TableInput): TableReport {
+  const { file, runs, plates, startLine, findingsOf, traces = [], ladders = [] } = input;
   return {
     schemaVersion: SCHEMA_VERSION,
     file,
@@ -36,6 +39,8 @@ export function tableReport({ file, runs, plates, startLine, findingsOf }: Table
       return { ...factsOf(run.setup), points, summary: summaryOf(run, units) };
     }),
     plateChecks: plates.map(plateOf),
+    traces: traces.map(traceReport),
+    ladders: ladders.map(ladderReport),
   };
 }
 
@@ -159,12 +164,4 @@ function summaryOf(run: RunResult, units: DisplayUnits): TableRun["summary"] {
 
 function written({ value, unit }: Quantity): ReportQuantity {
   return reported(value, unit);
-}
-
-function reportedOrNull(si: number | undefined, unit: Unit): ReportQuantity | null {
-  return si === undefined || !Number.isFinite(si) ? null : reported(si, unit);
-}
-
-function reported(si: number, unit: Unit): ReportQuantity {
-  return { value: rounded(fromSI(si, unit)), unit: unit.symbol, si: rounded(si) };
 }

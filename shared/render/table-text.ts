@@ -1,7 +1,9 @@
 // Sets runs as plain text for a terminal or a printer.
 import { printable } from "../text/printable.ts";
 import { PLATE_TABLE_HEAD, plateTable } from "./plate-table.ts";
+import type { Fact } from "./run-facts.ts";
 import { type RunTable, runTable, type TableColumn } from "./run-table.ts";
+import { tableBlocks } from "./table-blocks.ts";
 import type { TableInput } from "./table-input.ts";
 
 const BETWEEN_COLUMNS = "  ";
@@ -9,29 +11,31 @@ const INDENT = "  ";
 
 /**
  * The runs one after another, each with what its numbers stand on, its readings, the stations that are averages, and its
- * summary. Ends in a line end; no line ends in a blank, and no character of the record acts on a terminal.
+ * summary; then what traces and ladders give. Ends in a line end; no line ends in a blank, and no character of the record acts on a terminal.
  */
-export function tableText({ file, runs, plates, findingsOf }: TableInput): string {
+export function tableText(input: TableInput): string {
+  const { file, runs, plates, findingsOf } = input;
   const blocks = runs.map((run) => runText(runTable(run, findingsOf)));
   if (plates.length > 0)
     blocks.push(sectionText([["check plates", INDENT + PLATE_TABLE_HEAD], columnLines(plateTable(plates))]));
+  blocks.push(...tableBlocks(input).map(({ title, facts }) => sectionText([[title, ...factLines(facts)]])));
   return blocks.length === 0 ? `${printable(`${file}: no runs`)}\n` : blocks.join("\n");
 }
 
+function factLines(facts: readonly Fact[]): readonly string[] {
+  const labels = Math.max(...facts.map(({ label }) => label.length));
+  return facts.map(({ label, words }) => `${INDENT}${label.padEnd(labels)}  ${words}`);
+}
+
 function runText(table: RunTable): string {
-  const labels = Math.max(...table.facts.map(({ label }) => label.length));
-  const sections = [
-    [
-      table.title === undefined ? table.id : `${table.id}  ${table.title}`,
-      ...table.facts.map(({ label, words }) => `${INDENT}${label.padEnd(labels)}  ${words}`),
-    ],
+  return sectionText([
+    [table.title === undefined ? table.id : `${table.id}  ${table.title}`, ...factLines(table.facts)],
     table.columns.length === 0 ? [] : [INDENT + table.head, "", ...columnLines(table.columns)],
     table.averages.length === 0
       ? []
       : [`${INDENT}averaged where there are several readings`, "", ...columnLines(table.averages)],
     table.summary.map((line) => INDENT + line),
-  ];
-  return sectionText(sections);
+  ]);
 }
 
 /** Sections of lines with a blank line between them. */

@@ -146,7 +146,8 @@ describe("files", () => {
   });
 
   test.each(KINDS)("the examples of $code are coloured as they are read", ({ bad, good }) => {
-    for (const { text } of [...exampleFiles(bad), ...exampleFiles(good)]) checkFile(text);
+    const files = [...exampleFiles(bad), ...exampleFiles(good)];
+    for (const { path, text } of files) if (path.endsWith(".headnote")) checkFile(text);
   });
 
   test("the record on the reference's first page is coloured as it is read", () => {

@@ -1,6 +1,8 @@
 // `headnote table`: prints the results of a record's runs.
+
+import type { Setup } from "../../../shared/model/setup.ts";
 import { tableCsv } from "../../../shared/render/table-csv.ts";
-import type { PlateInput, TableInput } from "../../../shared/render/table-input.ts";
+import type { AtLine, PlateInput, TableInput } from "../../../shared/render/table-input.ts";
 import { tableMarkdown } from "../../../shared/render/table-markdown.ts";
 import { tableReport } from "../../../shared/render/table-report.ts";
 import { tableText } from "../../../shared/render/table-text.ts";
@@ -25,7 +27,7 @@ export const table: Subcommand = {
   args: "<file>",
   summary: "print corrected flow, coefficients and uncertainty of every point",
   examples: [
-    ["headnote table a114/as-cast.headnote", "all runs of a record"],
+    ["headnote table a114/as-cast.headnote", "all runs, traces and ladders of a record"],
     ["headnote table as-cast.headnote --run i3", "one of them"],
     ["headnote table as-cast.headnote --format csv > flow.csv", "for a spreadsheet"],
   ],
@@ -42,9 +44,8 @@ export const table: Subcommand = {
     const record = await openRecord(call.args[0] ?? "", io);
     const runs = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || runs === undefined) return UNUSABLE;
-    // Who asks for one run does not ask for the plate.
-    const plates = listOption(call, "run").length === 0 ? platesOf(record) : [];
-    io.out(FORMATS[textOption(call, "format") ?? ""]?.(tableInput(record, runs, plates)) ?? "");
+    const ids = listOption(call, "run");
+    io.out(FORMATS[textOption(call, "format") ?? ""]?.(tableInput(record, runs, ids)) ?? "");
     return FINE;
   },
 };
@@ -56,18 +57,30 @@ function platesOf({ analysis, findings }: OpenRecord): readonly PlateInput[] {
   });
 }
 
-function tableInput(
-  { shown, findings }: OpenRecord,
-  runs: readonly ComputedRun[],
-  plates: readonly PlateInput[],
-): TableInput {
+/** Who asks for one run asks for its traces and ladders, and not for the plate. */
+function tableInput(record: OpenRecord, runs: readonly ComputedRun[], ids: readonly string[]): TableInput {
+  const { shown, findings, analysis } = record;
+  const isPicked = ({ result }: { readonly result: { readonly setup: Setup } }) =>
+    ids.length === 0 || ids.includes(result.setup.run.id);
   const starts = new Map(runs.map(({ placed, result }) => [result, placed.start]));
   const codes = new Map(runs.map((run) => [run.result, rowFindings(run, findings)]));
   return {
     file: shown,
     runs: runs.map(({ result }) => result),
-    plates,
+    plates: ids.length === 0 ? platesOf(record) : [],
     startLine: (run) => starts.get(run) ?? 0,
     findingsOf: (run, row) => codes.get(run)?.get(row) ?? [],
+    traces: analysis.traces.filter(isPicked).map(atLine),
+    ladders: analysis.ladders.filter(isPicked).map(atLine),
   };
+}
+
+function atLine<T>({
+  placed,
+  result,
+}: {
+  readonly placed: { readonly start: number };
+  readonly result: T;
+}): AtLine<T> {
+  return { line: placed.start, result };
 }

@@ -11,6 +11,7 @@ declare module "jstat" {
     readonly studentt: Distribution<[degreesOfFreedom: number]>;
     readonly chisquare: Distribution<[degreesOfFreedom: number]>;
     readonly beta: Distribution<[alpha: number, beta: number]>;
+    readonly centralF: Distribution<[above: number, below: number]>;
   };
   export default jstat;
 }

@@ -87,7 +87,14 @@ describe("the report of a table", () => {
   });
 
   test("is valid without runs, and for a run without rows, bench or port", () => {
-    expect(reportOf("")).toEqual({ schemaVersion: 1, file: "a.headnote", runs: [], plateChecks: [] });
+    expect(reportOf("")).toEqual({
+      schemaVersion: 1,
+      file: "a.headnote",
+      runs: [],
+      plateChecks: [],
+      traces: [],
+      ladders: [],
+    });
     const run = firstRun("run r");
     expect(run.points).toEqual([]);
     expect(run.summary).toEqual({ peak: null, mean: null, bands: null, eventMean: null, time: null });

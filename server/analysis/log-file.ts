@@ -1,0 +1,147 @@
+/// <reference path="./papaparse.d.ts" />
+// Reads the columns of a log that a trace names: a CSV file as loggers write them.
+import Papa from "papaparse";
+import type { Channel, Trace } from "../../shared/model/model.ts";
+import type { TraceProblem, TraceSamples } from "../../shared/model/trace-result.ts";
+import { findUnit, toSI, type Unit } from "../../shared/quantity/unit.ts";
+
+/** Loggers write some lines about themselves before the head; it is looked for in so many. */
+const MOST_BEFORE_HEAD = 60;
+/** Characters a round, so that a long log is never held in pieces as a whole. */
+const ROUND = 1 << 20;
+
+export type ReadLog = { readonly samples: TraceSamples } | { readonly problem: TraceProblem };
+
+interface Wanted {
+  readonly column: string;
+  readonly unit: Unit;
+  readonly at: number;
+  readonly values: Float64Array;
+}
+
+/**
+ * The samples of a log, SI; NaN where a cell is no number. Separators are found out; where they are no commas, a decimal comma
+ * is read. Names above the columns may carry their unit, and so may a line below them: one that is not the record's own is
+ * a problem.
+ */
+export function readLog(text: string, log: NonNullable<Trace["log"]>): ReadLog {
+  const channels = [log.time, log.depression, ...(log.flow === undefined ? [] : [log.flow])];
+  const room = lineCount(text);
+  const before: string[][] = [];
+  let wanted: readonly Wanted[] | undefined;
+  let problem: TraceProblem | undefined;
+  let count = 0;
+  Papa.parse(text, {
+    skipEmptyLines: true,
+    chunkSize: ROUND,
+    chunk: ({ data, meta }, parser) => {
+      const hasDecimalComma = meta.delimiter !== ",";
+      for (const row of data) {
+        if (wanted === undefined) {
+          if (before.length < MOST_BEFORE_HEAD) before.push(row);
+          wanted = headed(row, channels, room);
+          if (wanted === undefined && before.length >= MOST_BEFORE_HEAD) parser.abort();
+          continue;
+        }
+        if (count === 0 && wanted.every(({ at }) => Number.isNaN(numberOf(row[at], hasDecimalComma)))) {
+          problem ??= otherUnit(wanted, row);
+          if (unitsIn(row)) continue;
+        }
+        for (const { at, unit, values } of wanted)
+          values[count] = toSI(numberOf(row[at], hasDecimalComma), unit);
+        count++;
+      }
+    },
+  });
+  if (wanted === undefined) return { problem: missingColumn(before, channels) };
+  problem ??= wanted
+    .map(({ column, unit }) => bracketUnit(column, unit))
+    .find((found) => found !== undefined);
+  if (problem !== undefined) return { problem };
+  const [time, depression, display] = wanted.map(({ values }) => values.subarray(0, count));
+  if (time === undefined || depression === undefined) return { problem: missingColumn(before, channels) };
+  return { samples: display === undefined ? { time, depression } : { time, depression, display } };
+}
+
+/** At least as many lines as the text has. */
+function lineCount(text: string): number {
+  let count = 1;
+  for (const end of ["\n", "\r"]) {
+    let found = 0;
+    for (let at = text.indexOf(end); at >= 0; at = text.indexOf(end, at + 1)) found++;
+    count = Math.max(count, found + 1);
+  }
+  return count;
+}
+
+/** Where the columns stand, if this is the line that names them. */
+function headed(
+  row: readonly string[],
+  channels: readonly (Channel | undefined)[],
+  room: number,
+): readonly Wanted[] | undefined {
+  const names = row.map((name) => name.trim());
+  const found = channels.flatMap((channel): Omit<Wanted, "values">[] => {
+    const at = channel === undefined ? -1 : names.indexOf(channel.column.trim());
+    const unit = channel?.unit;
+    return channel === undefined || unit === undefined || at < 0
+      ? []
+      : [{ column: channel.column, unit, at }];
+  });
+  if (found.length < channels.length) return undefined;
+  return found.map((entry) => ({ ...entry, values: new Float64Array(room) }));
+}
+
+function missingColumn(
+  before: readonly (readonly string[])[],
+  channels: readonly (Channel | undefined)[],
+): TraceProblem {
+  // The line with the most of the names, of equals the first, is the head that was meant.
+  const hits = (row: readonly string[]) =>
+    channels.filter((channel) => row.some((name) => name.trim() === channel?.column.trim())).length;
+  const head = before.reduce<readonly string[]>(
+    (best, row) => (hits(row) > hits(best) || best.length === 0 ? row : best),
+    [],
+  );
+  const missing = channels.find((channel) => !head.some((name) => name.trim() === channel?.column.trim()));
+  return {
+    kind: "no-column",
+    column: missing?.column ?? "",
+    columns: head
+      .map((name) => name.trim())
+      .filter((name) => name !== "")
+      .slice(0, 12),
+  };
+}
+
+function numberOf(cell: string | undefined, hasDecimalComma: boolean): number {
+  if (cell === undefined || cell.trim() === "") return Number.NaN;
+  return Number(hasDecimalComma && cell.includes(",") ? cell.replace(",", ".") : cell);
+}
+
+/** Whether a line below the head holds units, in brackets or not. */
+function unitsIn(row: readonly string[]): boolean {
+  return row.every((cell) => cell.trim() === "" || unitOf(cell) !== undefined);
+}
+
+function unitOf(cell: string): Unit | undefined {
+  return findUnit(cell.trim().replace(/^[[(](.*)[\])]$/, "$1"))?.unit;
+}
+
+function otherUnit(wanted: readonly Wanted[], row: readonly string[]): TraceProblem | undefined {
+  for (const { column, unit, at } of wanted) {
+    const found = unitOf(row[at] ?? "");
+    if (found !== undefined && found.symbol !== unit.symbol) return mismatch(column, found, unit);
+  }
+  return undefined;
+}
+
+/** A name such as `dp [Pa]` says the unit itself. */
+function bracketUnit(column: string, unit: Unit): TraceProblem | undefined {
+  const found = findUnit(/[[(]([^\])]+)[\])]\s*$/.exec(column)?.[1]?.trim() ?? "")?.unit;
+  return found === undefined || found.symbol === unit.symbol ? undefined : mismatch(column, found, unit);
+}
+
+function mismatch(column: string, found: Unit, stated: Unit): TraceProblem {
+  return { kind: "other-unit", column, found: found.symbol, stated: stated.symbol };
+}

@@ -1,0 +1,98 @@
+// What a trace gives, in words, as hover, table and picture say it.
+import type { Approach, AreaStep, Fitted, SteadyMean, TraceResult } from "../model/trace-result.ts";
+import { decimalsFor, formatFixed } from "../quantity/digits.ts";
+import { fromSI, type Unit } from "../quantity/unit.ts";
+import type { Fact } from "./run-facts.ts";
+import { quantityWords } from "./run-facts.ts";
+import { shownNumber, shownUncertainty } from "./shown-number.ts";
+import { type TraceUnits, traceUnits } from "./trace-units.ts";
+
+/** The facts of a trace in the order in which they happen; a trace that cannot be used says so. */
+export function traceFacts(result: TraceResult): readonly Fact[] {
+  const { samples, settling, approach, steady, steps, interval, setup } = result;
+  if (interval === 0) return [{ label: "samples", words: "none that can be used" }];
+  const units = traceUnits(result);
+  const time = units.time;
+  const count = samples.time.length;
+  return [
+    {
+      label: "samples",
+      words: `${count}, ${rounded(fromSI(interval, time), 3)} ${time.symbol} apart, up to ${rounded(fromSI(samples.time[count - 1] ?? 0, time), 4)} ${time.symbol}`,
+    },
+    {
+      label: "settled",
+      words:
+        settling === undefined
+          ? `never within ${rounded(fromSI(setup.within.value, units.depression), 3)} ${units.depression.symbol} of ${quantityWords(setup.target.value)}`
+          : `after ${rounded(fromSI(settling.time, time), 4)} ${time.symbol} within ${rounded(fromSI(setup.within.value, units.depression), 3)} ${units.depression.symbol} of ${quantityWords(setup.target.value)}`,
+    },
+    ...(approach === undefined ? [] : [{ label: "approach", words: approachWords(approach, units) }]),
+    ...overshootFact(result, units),
+    ...(steady === undefined
+      ? []
+      : [
+          {
+            label: "steady",
+            words: `${rounded(fromSI(steady.from, time), 4)} to ${rounded(fromSI(steady.to, time), 4)} ${time.symbol}: ${[
+              meanWords(steady.depression, units.depression),
+              ...(steady.flow === undefined ? [] : [`corrected flow ${meanWords(steady.flow, units.flow)}`]),
+            ].join("; ")}`,
+          },
+        ]),
+    ...steps.map((step) => ({ label: step.kind.replace("-", " "), words: stepWords(step, units) })),
+  ];
+}
+
+/** The order, and its numbers with their standard errors. */
+export function approachWords(approach: Approach, { time, depression }: TraceUnits): string {
+  const { order, deadTime, timeConstant, naturalFrequency, damping, scatter } = approach;
+  const seconds = (value: Fitted) => `${fittedWords(value, time.factor)} ${time.symbol}`;
+  const numbers = [
+    `dead time ${seconds(deadTime)}`,
+    ...(timeConstant === undefined ? [] : [`time constant ${seconds(timeConstant)}`]),
+    ...(naturalFrequency === undefined
+      ? []
+      : [`natural frequency ${fittedWords(naturalFrequency, 1)} rad/s`]),
+    ...(damping === undefined ? [] : [`damping ${fittedWords(damping, 1)}`]),
+  ];
+  const left = `${rounded(scatter / depression.factor, 2)} ${depression.symbol}`;
+  return `${order === 1 ? "first" : "second"} order, ${numbers.join(", ")} (standard errors; ${left} left over)`;
+}
+
+function overshootFact({ overshoot, steady }: TraceResult, units: TraceUnits): readonly Fact[] {
+  if (overshoot === undefined || steady === undefined) return [];
+  const share = formatFixed((overshoot / steady.depression.mean) * 100, 1);
+  const size = rounded(overshoot / units.depression.factor, 2);
+  return [{ label: "overshoot", words: `${size} ${units.depression.symbol}, ${share} %` }];
+}
+
+function meanWords({ mean, error, scatter, effective }: SteadyMean, unit: Unit): string {
+  const value = fromSI(mean, unit);
+  const decimals = decimalsFor(error / unit.factor) ?? 3;
+  const worth = effective < 9.5 ? rounded(effective, 2) : formatFixed(effective, 0);
+  return `${formatFixed(value, decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol} (scatter ${rounded(scatter / unit.factor, 2)}, worth ${worth} readings)`;
+}
+
+/** When, where, by how much, and how sure it is. */
+export function stepWords(step: AreaStep, { time, depression, flow }: TraceUnits): string {
+  const size = step.size * 100;
+  const decimals = decimalsFor(step.error * 100) ?? 1;
+  const sign = step.kind === "let-go" ? "-" : "+";
+  const flows = [step.before, step.after].map((value) => shownNumber(fromSI(value, flow), step.error));
+  return `at ${rounded(fromSI(step.time, time), 4)} ${time.symbol} and ${rounded(fromSI(step.depression, depression), 3)} ${depression.symbol}, ${step.phase}: apparent area ${sign}${formatFixed(size, decimals)} ± ${shownUncertainty(step.error * 100)} % (corrected flow ${flows.join(" → ")} ${flow.symbol}), confidence ${confidence(step.chance)}`;
+}
+
+/** One less the chance that scatter does it. */
+export function confidence(chance: number): string {
+  return chance < 1e-4 ? "above 99.99 %" : `${formatFixed((1 - chance) * 100, chance < 0.01 ? 2 : 1)} %`;
+}
+
+function fittedWords({ value, error }: Fitted, factor: number): string {
+  const decimals = Number.isFinite(error) ? decimalsFor(error / factor) : undefined;
+  if (decimals === undefined) return `${rounded(value / factor, 3)} (not told by the samples)`;
+  return `${formatFixed(value / factor, decimals)} ± ${formatFixed(error / factor, decimals)}`;
+}
+
+function rounded(value: number, digits: number): string {
+  return String(Number(value.toPrecision(digits)));
+}

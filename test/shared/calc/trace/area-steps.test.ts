@@ -1,0 +1,96 @@
+import { describe, expect, test } from "vitest";
+import { areaSteps } from "../../../../shared/calc/trace/area-steps.ts";
+import { mostLikelyStep } from "../../../../shared/calc/trace/most-likely-step.ts";
+import { normalNumbers } from "../../../../shared/calc/trace/noise.ts";
+import { wilson } from "../../../kit/binomial.ts";
+import { type MadeTrace, makeTrace, TARGET, WITHIN } from "../../../kit/traces.ts";
+
+const QUICK: MadeTrace = {
+  count: 300,
+  step: 0.02,
+  deadTime: 0.1,
+  timeConstant: 0.8,
+  noise: 10,
+  flowNoise: 0.003,
+};
+
+const stepsOf = (made: MadeTrace, seed: number) => {
+  const { samples, flow } = makeTrace(made, normalNumbers(seed));
+  return areaSteps(samples, flow, TARGET, WITHIN);
+};
+
+describe("a step is found where there is none in at most 5 % of traces with noise that is", () => {
+  const TRIALS = 120;
+  test.each([
+    ["white", QUICK],
+    ["correlated by a half", { ...QUICK, correlation: 0.5 }],
+    ["correlated by 0.8", { ...QUICK, correlation: 0.8 }],
+    [
+      "white, on a bench that overshoots",
+      { ...QUICK, timeConstant: undefined, naturalFrequency: 2.5, damping: 0.6 },
+    ],
+    ["white, behind a meter that lags", { ...QUICK, timeConstant: 2, meterLag: 0.1, count: 500 }],
+  ] as readonly (readonly [string, MadeTrace])[])("%s", { timeout: 60_000 }, (_, made) => {
+    let alarms = 0;
+    for (let seed = 1; seed <= TRIALS; seed++) if (stepsOf(made, 7919 * seed).length > 0) alarms++;
+    // What was counted must be what a rate of 5 % or less gives.
+    const [low] = wilson(alarms, TRIALS);
+    expect(low).toBeLessThanOrEqual(0.05);
+  });
+});
+
+test("the test behind it keeps its 5 % exactly on white noise around a line", { timeout: 60_000 }, () => {
+  const TRIALS = 400;
+  let alarms = 0;
+  for (let seed = 1; seed <= TRIALS; seed++) {
+    const normal = normalNumbers(104729 * seed);
+    const values = Float64Array.from({ length: 120 }, (_, at) => 0.01 * at + normal());
+    const smooth = [values.map(() => 1), values.map((_, at) => at)];
+    if (mostLikelyStep({ values, smooth, scatter: values.map(() => 1) }, 0.05) !== undefined) alarms++;
+  }
+  const [low, high] = wilson(alarms, TRIALS);
+  expect([alarms / TRIALS, low <= 0.05 && high >= 0.02]).toEqual([alarms / TRIALS, true]);
+});
+
+describe("a port that lets go", () => {
+  test.each([
+    [0.06, 1.6],
+    [0.03, 3.1],
+    [0.015, 4],
+  ])("by %d at %d s is found there, as large as it is", (drop, at) => {
+    const [step, ...others] = stepsOf({ ...QUICK, drop, at }, 3);
+    expect(others).toEqual([]);
+    expect(step?.kind).toBe("let-go");
+    expect(Math.abs((step?.time ?? 0) - at)).toBeLessThan(0.11);
+    expect(Math.abs((step?.size ?? 0) - drop)).toBeLessThan(4 * (step?.error ?? 0));
+    expect(step?.chance).toBeLessThan(0.05);
+  });
+
+  test("while the depression rises, and while it holds, says which", () => {
+    expect(stepsOf({ ...QUICK, drop: 0.06, at: 1.3 }, 5)[0]?.phase).toBe("rising");
+    expect(stepsOf({ ...QUICK, drop: 0.06, at: 5 }, 5)[0]?.phase).toBe("holding");
+  });
+
+  test("and takes hold again has both steps, in the order of time", () => {
+    const made = makeTrace(QUICK, normalNumbers(11));
+    const between = (at: number) => (made.samples.time[at] ?? 0) >= 2.5 && (made.samples.time[at] ?? 0) < 4.5;
+    const flow = made.flow.map((value, at) => (between(at) ? value * 0.95 : value));
+    const found = areaSteps(made.samples, flow, TARGET, WITHIN);
+    expect(found.map(({ kind }) => kind)).toEqual(["let-go", "re-attached"]);
+    expect(found[1]?.time).toBeCloseTo(4.5, 1);
+  });
+
+  test("on the way down is found there", () => {
+    const down = makeTrace({ ...QUICK, count: 500 }, normalNumbers(13));
+    const falling = down.samples.depression.map(
+      (value, at) => value * Math.exp(-Math.max(0, at - 350) / 300),
+    );
+    const flow = down.flow.map((value, at) => (at >= 420 ? value * 0.94 : value));
+    const [step] = areaSteps({ ...down.samples, depression: falling }, flow, TARGET, WITHIN);
+    expect([step?.kind, step?.phase]).toEqual(["let-go", "falling"]);
+  });
+});
+
+test("the result of a trace is the same every time", () => {
+  expect(stepsOf({ ...QUICK, drop: 0.01, at: 3 }, 21)).toEqual(stepsOf({ ...QUICK, drop: 0.01, at: 3 }, 21));
+});
