@@ -29,6 +29,8 @@ const INTENDED: Readonly<Record<string, readonly string[]>> = {
     "direction-dependent",
   ],
   "ironside-eight/2026-03-21-short-side.headnote": ["fall-back-not-resolved"],
+  "ironside-eight/2026-04-12-blended-approaches.headnote": ["read-early"],
+  "ironside-eight/2026-04-13-ladder.headnote": ["ladder-exponent"],
   "ironside-eight/2026-05-16-exhaust-as-cast.headnote": ["off-target"],
   "ironside-eight/2026-10-03-back-again.headnote": ["repeats-disagree"],
 };

@@ -8,7 +8,7 @@ import { findUnit, toSI, type Unit } from "../../shared/quantity/unit.ts";
 /** Loggers write some lines about themselves before the head; it is looked for in so many. */
 const MOST_BEFORE_HEAD = 60;
 /** Characters a round, so that a long log is never held in pieces as a whole. */
-const ROUND = 1 << 20;
+const ROUND = 1 << 18;
 
 export type ReadLog = { readonly samples: TraceSamples } | { readonly problem: TraceProblem };
 
@@ -31,27 +31,20 @@ export function readLog(text: string, log: NonNullable<Trace["log"]>): ReadLog {
   let wanted: readonly Wanted[] | undefined;
   let problem: TraceProblem | undefined;
   let count = 0;
-  Papa.parse(text, {
-    skipEmptyLines: true,
-    chunkSize: ROUND,
-    chunk: ({ data, meta }, parser) => {
-      const hasDecimalComma = meta.delimiter !== ",";
-      for (const row of data) {
-        if (wanted === undefined) {
-          if (before.length < MOST_BEFORE_HEAD) before.push(row);
-          wanted = headed(row, channels, room);
-          if (wanted === undefined && before.length >= MOST_BEFORE_HEAD) parser.abort();
-          continue;
-        }
-        if (count === 0 && wanted.every(({ at }) => Number.isNaN(numberOf(row[at], hasDecimalComma)))) {
-          problem ??= otherUnit(wanted, row);
-          if (unitsIn(row)) continue;
-        }
-        for (const { at, unit, values } of wanted)
-          values[count] = toSI(numberOf(row[at], hasDecimalComma), unit);
-        count++;
-      }
-    },
+  eachRow(text, (row, delimiter) => {
+    if (wanted === undefined) {
+      before.push([...row]);
+      wanted = headed(row, channels, room);
+      return wanted !== undefined || before.length < MOST_BEFORE_HEAD;
+    }
+    const hasDecimalComma = delimiter !== ",";
+    if (count === 0 && wanted.every(({ at }) => Number.isNaN(numberOf(row[at], hasDecimalComma)))) {
+      problem ??= otherUnit(wanted, row);
+      if (unitsIn(row)) return true;
+    }
+    for (const { at, unit, values } of wanted) values[count] = toSI(numberOf(row[at], hasDecimalComma), unit);
+    count++;
+    return true;
   });
   if (wanted === undefined) return { problem: missingColumn(before, channels) };
   problem ??= wanted
@@ -61,6 +54,45 @@ export function readLog(text: string, log: NonNullable<Trace["log"]>): ReadLog {
   const [time, depression, display] = wanted.map(({ values }) => values.subarray(0, count));
   if (time === undefined || depression === undefined) return { problem: missingColumn(before, channels) };
   return { samples: display === undefined ? { time, depression } : { time, depression, display } };
+}
+
+/** Takes a row, and says whether there should be more. */
+type TakeRow = (row: readonly string[], delimiter: string) => boolean;
+
+/**
+ * The rows of a log that are not empty. One without quotes, as nearly all are, is cut at its line ends and separators alone,
+ * which takes a fifth of the time; the reader of CSV finds the separator, and reads the others.
+ */
+function eachRow(text: string, take: TakeRow): void {
+  if (text.includes('"')) {
+    eachQuotedRow(text, take);
+    return;
+  }
+  const { delimiter } = Papa.parse(text.slice(0, ROUND), { preview: MOST_BEFORE_HEAD }).meta;
+  const end = text.includes("\n") ? "\n" : "\r";
+  for (let from = text.startsWith("\ufeff") ? 1 : 0; from < text.length; ) {
+    const found = text.indexOf(end, from);
+    const next = found < 0 ? text.length : found;
+    const to = text.charCodeAt(next - 1) === RETURN ? next - 1 : next;
+    if (to > from && !take(text.slice(from, to).split(delimiter), delimiter)) return;
+    from = next + 1;
+  }
+}
+
+const RETURN = 13;
+
+function eachQuotedRow(text: string, take: TakeRow): void {
+  Papa.parse(text, {
+    skipEmptyLines: true,
+    chunkSize: ROUND,
+    chunk: ({ data, meta }, parser) => {
+      for (const row of data) {
+        if (take(row, meta.delimiter)) continue;
+        parser.abort();
+        return;
+      }
+    },
+  });
 }
 
 /** At least as many lines as the text has. */

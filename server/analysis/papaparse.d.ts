@@ -9,6 +9,8 @@ declare module "papaparse" {
     readonly delimiter?: string;
     readonly newline?: string;
     readonly header?: boolean;
+    /** Reads so many rows at most. */
+    readonly preview?: number;
     readonly skipEmptyLines?: boolean;
   }
 

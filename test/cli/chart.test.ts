@@ -2,7 +2,8 @@
 import { chmodSync, existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { inShop } from "../kit/command.ts";
+import { tracedRun } from "../../server/rules/examples.ts";
+import { inShop, type Ran } from "../kit/command.ts";
 
 const SHOP = "headnote 1\nbench b\n  shows      flow\n  repeat     0.3 %\n";
 const rows = (flow: number) =>
@@ -119,4 +120,41 @@ describe("nothing is written, with a sentence and exit 2,", () => {
       expect(existsSync(join(shop.folder, "x.json"))).toBe(false);
     });
   });
+});
+
+describe("a trace or a ladder instead of runs", () => {
+  const trace = tracedRun(0.05).slice(tracedRun(0.05).indexOf("trace 0.500"));
+  const record = tracedRun(0.05);
+  const twice = `${record}${trace}`;
+  const draw = (text: string, args: readonly string[], check: (ran: Ran) => void) =>
+    inShop({ "a.headnote": text }, async (shop) => {
+      check(await shop.headnote(["chart", "a.headnote", "-o", "x.svg", ...args]));
+    });
+
+  test.each(["0.500", "0.5", "0.500 in"])("is picked by its lift, written %s", (lift) =>
+    draw(record, ["--trace", lift], ({ code, err }) => {
+      expect([code, err]).toEqual([0, "wrote x.svg: trace 0.500 in of r1\n"]);
+    }),
+  );
+
+  test("that is not there is named beside those that are", async () => {
+    await draw(record, ["--trace", "0.4"], ({ code, err }) => {
+      expect([code, err]).toEqual([
+        2,
+        "headnote: a.headnote: there is no trace of 0.4 in it; it has trace 0.500 in of r1\n",
+      ]);
+    });
+    await draw(record, ["--ladder", "0.5"], ({ code, err }) => {
+      expect([code, err]).toEqual([
+        2,
+        "headnote: a.headnote: there is no ladder of 0.5 in it; it has no ladder\n",
+      ]);
+    });
+  });
+
+  test("of which there are two at that lift asks which", () =>
+    draw(twice, ["--trace", "0.5"], ({ code, err }) => {
+      expect(code).toBe(2);
+      expect(err).toContain("say which with --run");
+    }));
 });

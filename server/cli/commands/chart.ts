@@ -7,7 +7,9 @@ import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
 import type { ChartRun } from "../../../shared/render/chart-run.ts";
 import type { VegaLiteSpec } from "../../../shared/render/chart-shell.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
+import { ladderChart } from "../../../shared/render/ladder-chart.ts";
 import { mapSpec } from "../../../shared/render/map-chart.ts";
+import { traceChart } from "../../../shared/render/trace-chart.ts";
 import { printable } from "../../../shared/text/printable.ts";
 import type { ComputedRun } from "../../analysis/project.ts";
 import { velocityMapsOf } from "../../analysis/velocity-maps.ts";
@@ -16,6 +18,7 @@ import { drawing } from "../drawings.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import type { Io } from "../io.ts";
 import { type OpenRecord, openRecord } from "../open-record.ts";
+import { type PickedBlock, pickBlock } from "../pick-block.ts";
 import { pickRuns } from "../pick-runs.ts";
 import { type Call, complain, flagOption, listOption, type Subcommand, textOption } from "../subcommand.ts";
 import { replaceFile } from "../write-file.ts";
@@ -29,12 +32,13 @@ const SHOWN: readonly Dimension[] = ["length", "flow", "time", "speed"];
 export const chart: Subcommand = {
   name: "chart",
   args: "<file>",
-  summary: "draw runs: flow, gains, discharge coefficient and settle times on lift",
+  summary: "draw runs on lift, or a trace on time, a ladder on depression, a velocity map",
   examples: [
     ["headnote chart as-cast.headnote -o flow.svg", "all its runs, baselines greyed"],
     ["headnote chart stages.headnote -o bowl.png --run bowl", "one run against its baseline"],
     ["headnote chart stages.headnote -o pinch.svg --map", "the section of the port with its speeds"],
     ["headnote chart as-cast.headnote -o flow.json", "the chart itself, in Vega-Lite"],
+    ["headnote chart as-cast.headnote -o up.svg --trace 0.500", "depression and apparent area on time"],
   ],
   options: [
     { flags: "-o, --output <file>", about: "the picture: .svg, .png, or .json for the chart in Vega-Lite" },
@@ -57,6 +61,8 @@ export const chart: Subcommand = {
       isRepeatable: true,
     },
     { flags: "--map", about: "instead, the velocity map of the record, or of the run that --run names" },
+    { flags: "--trace <lift>", about: "the trace of that lift instead, as its heading writes it" },
+    { flags: "--ladder <lift>", about: "the ladder of that lift instead" },
     { flags: "--width <pixels>", about: "width of the picture", preset: "760" },
     { flags: "--theme <theme>", about: "colours", choices: ["light", "dark"], preset: "light" },
   ],
@@ -78,9 +84,14 @@ export const chart: Subcommand = {
     const picked = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || picked === undefined) return UNUSABLE;
     const options = { width, units, ...chartOptions(call) };
-    const picture = flagOption(call, "map")
-      ? mapPicture(record, picked, io, options)
-      : runsPicture(chartRuns(record, picked), options);
+    const block = pickBlock(record, call, io);
+    if (block === "not found") return UNUSABLE;
+    const picture =
+      block !== undefined
+        ? blockPicture(block, options)
+        : flagOption(call, "map")
+          ? mapPicture(record, picked, io, options)
+          : runsPicture(chartRuns(record, picked), options);
     if (picture === undefined) return UNUSABLE;
     const drawn = await draw(picture.spec);
     const bytes = typeof drawn === "string" ? new TextEncoder().encode(drawn) : drawn;
@@ -132,6 +143,12 @@ function mapPicture(
     spec: mapSpec(entity, first.result, options),
     about: `: map of ${entity.of?.id ?? ""}${others}`,
   };
+}
+
+/** Of a trace on time, or of a ladder on depression. */
+function blockPicture({ block, title }: PickedBlock, options: ChartOptions): Picture {
+  const spec = "trace" in block ? traceChart(block, options) : ladderChart(block, options);
+  return { spec, about: `: ${title}` };
 }
 
 function widthOf(text: string): number | undefined {

@@ -16,6 +16,8 @@ const FAR_BEYOND = 3;
 const APPROACHES = 3;
 const MOST_FITTED = 400;
 const MOST_SMOOTHED = 2000;
+/** A logger that is quicker than so many samples a trace logs its own noise; neighbours are averaged before the band is looked at. */
+const MOST_SETTLED = 5000;
 /** An overshoot stands out by so many standard deviations of the smoothed depression. */
 const STANDS_OUT = 3;
 
@@ -57,7 +59,7 @@ export function evaluateTrace(trace: Trace, setup: Setup, raw: RawTrace): TraceR
   const flow = traceFlow(setup, trace.lift?.value, samples, raw.isFlow);
   const steps = flow === undefined ? [] : areaSteps(samples, flow, target, within);
   const end = endOfHold(samples, target, within);
-  const settled = settling(samples, end, target, within);
+  const settled = settledIn(samples, end, target, within);
   const lastStep = steps.findLast(({ time }) => time < (samples.time[end - 1] ?? 0))?.time;
   const holds = settled && Math.max(settled.time, lastStep ?? 0);
   const from = holds === undefined ? end : firstAt(samples.time, holds);
@@ -74,6 +76,14 @@ export function evaluateTrace(trace: Trace, setup: Setup, raw: RawTrace): TraceR
     steady,
     steps,
   };
+}
+
+function settledIn(samples: TraceSamples, end: number, target: number, within: number) {
+  const size = groupSize(samples.time.length, MOST_SETTLED);
+  if (size === 1) return settling(samples, end, target, within);
+  const time = groupMeans(samples.time, 0, end, size);
+  const depression = groupMeans(samples.depression, 0, end, size);
+  return settling({ time, depression }, time.length, target, within);
 }
 
 function doubtful({ depression }: TraceSamples, target: number): TraceProblem | undefined {
