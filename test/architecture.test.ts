@@ -26,11 +26,6 @@ const TABLE: Readonly<Record<string, Row>> = {
   "grammar/line-parser.ts": { folders: ["shared", "grammar"], packages: ["chevrotain"], node: false },
   "grammar/format.ts": { folders: ["shared", "grammar"], packages: ["chevrotain"], node: false },
   "server/analysis": { folders: ["shared", "grammar"], packages: [], node: false },
-  "server/analysis/log-file.ts": {
-    folders: ["shared", "grammar", "server/analysis"],
-    packages: ["papaparse"],
-    node: false,
-  },
   "server/rules": { folders: ["shared", "grammar", "server/analysis"], packages: [], node: false },
   "server/catalogue.ts": {
     folders: ["shared", "grammar", "server/analysis", "server/rules"],

@@ -1,14 +1,12 @@
-/// <reference path="./papaparse.d.ts" />
 // Reads the columns of a log that a trace names: a CSV file as loggers write them.
-import Papa from "papaparse";
 import type { Channel, Trace } from "../../shared/model/model.ts";
 import type { TraceProblem, TraceSamples } from "../../shared/model/trace-result.ts";
 import { findUnit, toSI, type Unit } from "../../shared/quantity/unit.ts";
 
 /** Loggers write some lines about themselves before the head; it is looked for in so many. */
 const MOST_BEFORE_HEAD = 60;
-/** Characters a round, so that a long log is never held in pieces as a whole. */
-const ROUND = 1 << 18;
+/** What stands between the cells of a log, one of these. */
+const SEPARATORS = [",", ";", "\t", "|"] as const;
 
 export type ReadLog = { readonly samples: TraceSamples } | { readonly problem: TraceProblem };
 
@@ -27,17 +25,25 @@ interface Wanted {
 export function readLog(text: string, log: NonNullable<Trace["log"]>): ReadLog {
   const channels = [log.time, log.depression, ...(log.flow === undefined ? [] : [log.flow])];
   const room = lineCount(text);
-  const before: string[][] = [];
+  const before: (readonly string[])[] = [];
+  let separator: string = SEPARATORS[0];
   let wanted: readonly Wanted[] | undefined;
   let problem: TraceProblem | undefined;
   let count = 0;
-  eachRow(text, (row, delimiter) => {
+  eachLine(text, (line) => {
     if (wanted === undefined) {
-      before.push([...row]);
-      wanted = headed(row, channels, room);
-      return wanted !== undefined || before.length < MOST_BEFORE_HEAD;
+      // The separator is the one that finds all names in one line.
+      for (const each of SEPARATORS) {
+        const names = cellsOf(line, each);
+        wanted = headed(names, channels, room);
+        separator = each;
+        if (wanted !== undefined) return true;
+        if (names.length > 1 || each === SEPARATORS[0]) before.push(names);
+      }
+      return before.length < MOST_BEFORE_HEAD;
     }
-    const hasDecimalComma = delimiter !== ",";
+    const row = cellsOf(line, separator);
+    const hasDecimalComma = separator !== ",";
     if (count === 0 && wanted.every(({ at }) => Number.isNaN(numberOf(row[at], hasDecimalComma)))) {
       problem ??= otherUnit(wanted, row);
       if (unitsIn(row)) return true;
@@ -56,43 +62,40 @@ export function readLog(text: string, log: NonNullable<Trace["log"]>): ReadLog {
   return { samples: display === undefined ? { time, depression } : { time, depression, display } };
 }
 
-/** Takes a row, and says whether there should be more. */
-type TakeRow = (row: readonly string[], delimiter: string) => boolean;
-
-/**
- * The rows of a log that are not empty. One without quotes, as nearly all are, is cut at its line ends and separators alone,
- * which takes a fifth of the time; the reader of CSV finds the separator, and reads the others.
- */
-function eachRow(text: string, take: TakeRow): void {
-  if (text.includes('"')) {
-    eachQuotedRow(text, take);
-    return;
-  }
-  const { delimiter } = Papa.parse(text.slice(0, ROUND), { preview: MOST_BEFORE_HEAD }).meta;
+/** The lines of a log that are not empty, until `take` wants no more. */
+function eachLine(text: string, take: (line: string) => boolean): void {
   const end = text.includes("\n") ? "\n" : "\r";
   for (let from = text.startsWith("\ufeff") ? 1 : 0; from < text.length; ) {
     const found = text.indexOf(end, from);
     const next = found < 0 ? text.length : found;
     const to = text.charCodeAt(next - 1) === RETURN ? next - 1 : next;
-    if (to > from && !take(text.slice(from, to).split(delimiter), delimiter)) return;
+    if (to > from && !take(text.slice(from, to))) return;
     from = next + 1;
   }
 }
 
 const RETURN = 13;
 
-function eachQuotedRow(text: string, take: TakeRow): void {
-  Papa.parse(text, {
-    skipEmptyLines: true,
-    chunkSize: ROUND,
-    chunk: ({ data, meta }, parser) => {
-      for (const row of data) {
-        if (take(row, meta.delimiter)) continue;
-        parser.abort();
-        return;
+/** The cells of a line; one in quotes may hold the separator, and a quote written twice (RFC 4180, but for line ends). */
+function cellsOf(line: string, separator: string): readonly string[] {
+  if (!line.includes('"')) return line.split(separator);
+  const cells: string[] = [];
+  for (let at = 0; at <= line.length; at++) {
+    let cell = "";
+    if (line[at] === '"') {
+      for (at++; at < line.length; at++) {
+        if (line[at] !== '"') cell += line[at];
+        else if (line[at + 1] === '"') cell += line[at++];
+        else break;
       }
-    },
-  });
+      at++;
+    }
+    const end = line.indexOf(separator, at);
+    const to = end < 0 ? line.length : end;
+    cells.push(cell + line.slice(at, to));
+    at = to;
+  }
+  return cells;
 }
 
 /** At least as many lines as the text has. */
