@@ -22,7 +22,7 @@ const INTENDED: Readonly<Record<string, readonly string[]>> = {
   "bench-checks/2026-10-17-old-plate.headnote": ["plate-overdue"],
   "first.headnote": ["fall-back"],
   "ironside-eight/2026-03-07-as-cast.headnote": ["fall-back", "let-go"],
-  "ironside-eight/2026-03-08-as-cast-cabinet.headnote": ["flat-top"],
+  "ironside-eight/2026-03-08-as-cast-cabinet.headnote": ["flat-top", "hidden-fall-back"],
   "ironside-eight/2026-03-14-as-cast-up-and-down.headnote": [
     "fall-back",
     "direction-dependent",

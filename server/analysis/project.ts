@@ -36,6 +36,8 @@ export interface Analysis {
   /** The traces and ladders of the file whose runs are known, in order. */
   readonly traces: readonly ComputedTrace[];
   readonly ladders: readonly ComputedLadder[];
+  /** A file that this one includes, directly or not, by its path; `undefined` where it cannot be read. */
+  readonly included: (path: string) => Analysis | undefined;
 }
 
 export interface Project {
@@ -71,7 +73,7 @@ export function createProject(files: Files, retain = true): Project {
     included.set(path, file);
     return file;
   };
-  const analyse = (path: string): Analysis | { readonly problem: string } => {
+  const analyse: Project["analyse"] = (path) => {
     const done = analyses.get(path);
     if (done !== undefined) return done;
     const file = included.get(path) ?? read(path);
@@ -132,11 +134,12 @@ function analyseFile(
     memo?.set(setup.run, { session, definitions, setup, repeatability: s, result });
     return result;
   };
-  const owner = ownerAmong(scope, settled, (path) => {
+  const included = (path: string): Analysis | undefined => {
     const other = analyse(path);
-    return "problem" in other ? [] : other.settled;
-  });
-  return new LazyAnalysis(scope, settled, repeatability, compute, {
+    return "problem" in other ? undefined : other;
+  };
+  const owner = ownerAmong(scope, settled, (path) => included(path)?.settled ?? []);
+  return new LazyAnalysis(scope, settled, repeatability, compute, included, {
     traces: () => tracesOf(scope.file, owner, files),
     ladders: () => laddersOf(scope.file, owner, repeatability),
   });
@@ -154,6 +157,7 @@ class LazyAnalysis implements Analysis {
   readonly settled: readonly SettledRun[];
   readonly repeatability: Analysis["repeatability"];
   readonly compute: Analysis["compute"];
+  readonly included: Analysis["included"];
   readonly #extras: Extras;
   #runs: readonly ComputedRun[] | undefined = undefined;
   #traces: readonly ComputedTrace[] | undefined = undefined;
@@ -164,12 +168,14 @@ class LazyAnalysis implements Analysis {
     settled: readonly SettledRun[],
     repeatability: Analysis["repeatability"],
     compute: Analysis["compute"],
+    included: Analysis["included"],
     extras: Extras,
   ) {
     this.scope = scope;
     this.settled = settled;
     this.repeatability = repeatability;
     this.compute = compute;
+    this.included = included;
     this.#extras = extras;
   }
 

@@ -2,6 +2,7 @@
 import type { FallBack, RunResult, Station } from "../../shared/model/result.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
+import { stationLift } from "../../shared/render/station-words.ts";
 import { rowSpan } from "./places.ts";
 import { figures, liftOf, liftWords, percent } from "./words.ts";
 
@@ -79,10 +80,4 @@ function liftsToRepeat({ rising, setup }: RunResult, onset: Station): string {
   const { lift } = displayUnits(setup);
   const lifts = next === undefined ? [] : [(onset.lift + next.lift) / 2, next.lift];
   return `${lifts.map((value) => liftOf(value, lift)).join(" and ")} ${lift.symbol}`;
-}
-
-/** The lift of a station as its first row writes it. */
-export function stationLift({ setup }: RunResult, { rows, lift }: Station): string {
-  const unit = displayUnits(setup).lift;
-  return rows[0] === undefined ? `${liftOf(lift, unit)} ${unit.symbol}` : liftWords(setup.run, rows[0]);
 }

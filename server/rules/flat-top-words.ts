@@ -3,9 +3,9 @@ import type { FlatTop } from "../../shared/calc/flat-top.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
-import { stationLift } from "./fall-back-words.ts";
+import { stationLift } from "../../shared/render/station-words.ts";
 import { rowSpan } from "./places.ts";
-import { figures, inUnit, percent } from "./words.ts";
+import { figures, inUnit, percent, signed } from "./words.ts";
 
 export type FlatTopArgs = Readonly<
   Record<"from" | "to" | "flows" | "rise" | "chance" | "lift" | "settle" | "quick", string>
@@ -27,7 +27,7 @@ export function flatTopArgs(result: RunResult, flat: FlatTop): FlatTopArgs {
     from: lift(first),
     to: lift(last),
     flows: `${flow(first)} \u2192 ${flow(last)} ${units.flow.symbol}`,
-    rise: `${rise < 0 ? "" : "+"}${percent(rise)}`,
+    rise: signed(rise),
     chance: percent(chance),
     lift: lift(),
     settle: inUnit(settle, units.time),

@@ -11,6 +11,8 @@ import { expectationMissed } from "./expectation-missed.ts";
 import { fallBack } from "./fall-back.ts";
 import { fallBackNotResolved } from "./fall-back-not-resolved.ts";
 import { flatTop } from "./flat-top.ts";
+import { gainWithinNoise } from "./gain-within-noise.ts";
+import { hiddenFallBack } from "./hidden-fall-back.ts";
 import { implausibleCd } from "./implausible-cd.ts";
 import { impossible } from "./impossible.ts";
 import { includeCycle } from "./include-cycle.ts";
@@ -18,6 +20,7 @@ import { includeOutside } from "./include-outside.ts";
 import { ladderExponent } from "./ladder-exponent.ts";
 import { largeLeak } from "./large-leak.ts";
 import { letGo } from "./let-go.ts";
+import { liftsNotShared } from "./lifts-not-shared.ts";
 import { missingInclude } from "./missing-include.ts";
 import { nameNotFound } from "./name-not-found.ts";
 import { noAir } from "./no-air.ts";
@@ -29,6 +32,7 @@ import { noLeak } from "./no-leak.ts";
 import { noRepeat } from "./no-repeat.ts";
 import { noResult } from "./no-result.ts";
 import { noTarget } from "./no-target.ts";
+import { notComparable } from "./not-comparable.ts";
 import { notSettled } from "./not-settled.ts";
 import { offRange } from "./off-range.ts";
 import { offTarget } from "./off-target.ts";
@@ -87,6 +91,7 @@ export const RULES: readonly Rule[] = [
   fallBack,
   fallBackNotResolved,
   flatTop,
+  hiddenFallBack,
   directionDependent,
   cylindersApart,
   expectationMissed,
@@ -97,4 +102,8 @@ export const RULES: readonly Rule[] = [
   letGo,
   reAttached,
   ladderExponent,
+  // the comparison
+  notComparable,
+  gainWithinNoise,
+  liftsNotShared,
 ];

@@ -10,6 +10,11 @@ export function rowSpan(row: Row): Span {
   return { line: row.line, from: startOf(row), to: row.to };
 }
 
+/** The line that states a run's baseline, counted from its heading. */
+export function baselineSpan({ origin, baseline }: Run): Span {
+  return origin.lines.get("baseline") ?? baseline?.span ?? origin.heading;
+}
+
 /** One cell of a row, counted from the run's heading; the whole row where it has none of that column. */
 export function cellSpan(run: Run, row: Row, column: string): Span {
   const at = run.table?.columns.findIndex((entry) => entry.name === column) ?? -1;

@@ -5,6 +5,7 @@ import type { Limits } from "../../shared/model/limits.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Analysis } from "../analysis/project.ts";
+import type { ComputedPair } from "../analysis/run-pairs.ts";
 
 /** What a rule of the whole file sees: its text, its names, and what its runs stand on; results for those who ask. */
 export interface FileInput extends Pick<Analysis, "scope" | "settled" | "repeatability" | "compute"> {
@@ -23,20 +24,23 @@ type Add = (finding: Finding) => void;
 export interface Rule extends FindingKind<never> {
   readonly ofFile: ((input: FileInput, add: Add) => void) | undefined;
   readonly ofRun: ((result: RunResult, limits: Limits, add: Add) => void) | undefined;
+  readonly ofPair: ((pair: ComputedPair, limits: Limits, add: Add) => void) | undefined;
 }
 
 /**
  * Declares a rule; it reports with the arguments that `message` and `help` are made from. `check` looks at a file, its
  * spans count in the file; `checkRun` looks at one computed run by itself, its spans count from the run's heading, so that
- * what was found stays true while the run does not change.
+ * what was found stays true while the run does not change. `checkPair` looks at a run beside its baseline, or beside the
+ * same stage on another bench; its spans count from the heading of the file's own run.
  */
 export function rule<A extends FindingArgs>(
   declared: FindingKind<A> & {
     readonly check?: (input: FileInput, report: Report<A>) => void;
     readonly checkRun?: (result: RunResult, report: Report<A>, limits: Limits) => void;
+    readonly checkPair?: (pair: ComputedPair, report: Report<A>, limits: Limits) => void;
   },
 ): Rule {
-  const { check, checkRun, ...kind } = declared;
+  const { check, checkRun, checkPair, ...kind } = declared;
   const reportTo =
     (add: Add): Report<A> =>
     (span, args, extras) =>
@@ -45,5 +49,6 @@ export function rule<A extends FindingArgs>(
     ...kind,
     ofFile: check && ((input, add) => check(input, reportTo(add))),
     ofRun: checkRun && ((result, limits, add) => checkRun(result, reportTo(add), limits)),
+    ofPair: checkPair && ((pair, limits, add) => checkPair(pair, reportTo(add), limits)),
   };
 }

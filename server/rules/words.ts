@@ -6,11 +6,7 @@ import { formatFixed } from "../../shared/quantity/digits.ts";
 import type { Quantity } from "../../shared/quantity/quantity.ts";
 import { fromSI, type Unit } from "../../shared/quantity/unit.ts";
 
-/** A share in percent: one decimal, two below one percent. */
-export function percent(share: number): string {
-  const value = share * 100;
-  return `${formatFixed(value, Math.abs(value) < 0.995 ? 2 : 1)} %`;
-}
+export { percent, signed } from "../../shared/render/shown-percent.ts";
 
 /** An SI value in a unit, to about four figures, without zeros that say nothing. */
 export function inUnit(value: number, unit: Unit): string {

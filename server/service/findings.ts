@@ -10,6 +10,7 @@ import { CODES, wordsOf } from "../catalogue.ts";
 import { RULES } from "../rules/index.ts";
 import type { FileInput } from "../rules/rule.ts";
 import type { Config } from "./config.ts";
+import { judgedPairs } from "./pair-findings.ts";
 
 /** A finding with its words and the weight that the workspace gives it. */
 export interface Judged {
@@ -50,9 +51,13 @@ export function findingsOf(analysis: Analysis, config: Config, memory?: FindingM
   for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
   // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
   const found = once(all);
+  const pairs = judgedPairs(analysis, limits);
   for (const run of settled) {
-    const own = runFindings(compute(run), limits, memory);
+    const own = runFindings(pairs.resultOf(run), limits, memory);
     for (const finding of placedAt(own, run.placed.start)) found.push(finding);
+  }
+  for (const { start, findings } of pairs.judge()) {
+    for (const finding of placedAt(findings, start)) found.push(finding);
   }
   // Most files have no such comment, and looking at every line for one would cost more than all else after an edit.
   const kept = scope.file.text.includes("allow") ? applyAllows(outline.lines, found, CODES) : found;
@@ -127,7 +132,6 @@ function worded(finding: Finding, weights: Config["severity"]): Judged | undefin
 
 /** Two places that share a number only cost a comparison more. */
 const MOST_COLUMNS = 1 << 20;
-
 /** Conditions that all runs share are missing once, however many runs there are. */
 function once(findings: readonly Finding[]): Finding[] {
   const byPlace = new Map<number, Finding[]>();

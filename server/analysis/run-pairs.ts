@@ -1,0 +1,87 @@
+// The runs that a file's own runs are to be laid beside: their baselines, and the same stage on another bench.
+import { isSamePortOnTwoBenches } from "../../shared/calc/two-benches.ts";
+import type { RunResult } from "../../shared/model/result.ts";
+import type { Analysis, SettledRun } from "./project.ts";
+
+/** A run of the file and one that is laid beside it, which may stand in another file. */
+export interface RunPair {
+  readonly as: "baseline" | "bench";
+  readonly own: SettledRun;
+  readonly other: SettledRun;
+  /** The file of the other one. */
+  readonly analysis: Analysis;
+}
+
+/** The results of a pair, and where the other run stands. */
+export interface ComputedPair {
+  readonly as: RunPair["as"];
+  readonly own: RunResult;
+  readonly other: RunResult;
+  readonly place: { readonly path: string; readonly start: number; readonly isOwnFile: boolean };
+}
+
+interface VisibleRun {
+  readonly run: SettledRun;
+  readonly analysis: Analysis;
+}
+
+/**
+ * Every run that states a baseline with it, and every run with one of the same port, stage, cylinder and direction on each
+ * other bench, the last of them in the file, else in what it includes. Two runs of the file make two pairs of the latter kind.
+ */
+export function runPairs(analysis: Analysis): readonly RunPair[] {
+  return [...baselinePairs(analysis), ...benchPairs(analysis)];
+}
+
+/** The run that a run states as its baseline, with the analysis of its own file; `undefined` where there is none. */
+export function baselineRun(
+  analysis: Analysis,
+  { setup }: Pick<SettledRun, "setup">,
+): VisibleRun | undefined {
+  const id = setup.run.baseline?.id;
+  const placed = id === undefined ? undefined : analysis.scope.locate("run", id);
+  if (placed === undefined || placed.entity === setup.run) return undefined;
+  const owner = ownerOf(analysis, placed.path);
+  const run = owner?.settled.find(({ placed: { entity } }) => entity === placed.entity);
+  return owner && run && { run, analysis: owner };
+}
+
+function ownerOf(analysis: Analysis, path: string): Analysis | undefined {
+  return path === analysis.scope.file.path ? analysis : analysis.included(path);
+}
+
+function baselinePairs(analysis: Analysis): readonly RunPair[] {
+  return analysis.settled.flatMap((own): readonly RunPair[] => {
+    const other = own.setup.run.baseline && baselineRun(analysis, own);
+    return other === undefined ? [] : [pair("baseline", own, other)];
+  });
+}
+
+function benchPairs(analysis: Analysis): readonly RunPair[] {
+  const staged = analysis.settled.filter(({ setup: { run } }) => run.stage !== undefined);
+  if (staged.length === 0) return [];
+  const { file, files } = analysis.scope;
+  const included = files.flatMap(({ path, runs }) => {
+    const owner = path === file.path || runs.length === 0 ? undefined : analysis.included(path);
+    return owner?.settled.map((run): VisibleRun => ({ run, analysis: owner })) ?? [];
+  });
+  const own = staged.map((run): VisibleRun => ({ run, analysis }));
+  const byPort = Map.groupBy([...own.reverse(), ...included.reverse()], ({ run }) => keyOf(run));
+  return staged.flatMap((run) => {
+    const met = new Set<string>([run.setup.bench?.id ?? ""]);
+    return (byPort.get(keyOf(run)) ?? []).flatMap((other): readonly RunPair[] => {
+      const bench = other.run.setup.bench?.id ?? "";
+      if (met.has(bench) || !isSamePortOnTwoBenches(run.setup, other.run.setup)) return [];
+      met.add(bench);
+      return [pair("bench", run, other)];
+    });
+  });
+}
+
+function keyOf({ setup: { port, run } }: SettledRun): string {
+  return JSON.stringify([port?.id, run.stage, run.cylinder]);
+}
+
+function pair(as: RunPair["as"], own: SettledRun, { run, analysis }: VisibleRun): RunPair {
+  return { as, own, other: run, analysis };
+}

@@ -1,0 +1,66 @@
+// What is found in a run beside another: its baseline, or the same stage on another bench.
+import type { Finding } from "../../shared/finding.ts";
+import type { Limits } from "../../shared/model/limits.ts";
+import type { RunResult } from "../../shared/model/result.ts";
+import type { Analysis, SettledRun } from "../analysis/project.ts";
+import { type ComputedPair, runPairs } from "../analysis/run-pairs.ts";
+import { RULES } from "../rules/index.ts";
+
+export interface JudgedPairs {
+  /** The result of a run of the file; that of a run in a pair is computed once. */
+  readonly resultOf: (run: SettledRun) => RunResult;
+  /** What was found in each pair, counted from the heading of the file's own run, and the line of that heading. */
+  readonly judge: () => readonly { readonly start: number; readonly findings: readonly Finding[] }[];
+}
+
+/** The pairs of a file's runs. */
+export function judgedPairs(analysis: Analysis, limits: Limits): JudgedPairs {
+  const pairs = runPairs(analysis);
+  const paired = new Set(pairs.flatMap(({ own, other }) => [own, other]));
+  const known = new Map<SettledRun, RunResult>();
+  const computed = (owner: Analysis, run: SettledRun): RunResult => {
+    const result = known.get(run) ?? owner.compute(run);
+    if (paired.has(run)) known.set(run, result);
+    return result;
+  };
+  return {
+    resultOf: (run) => computed(analysis, run),
+    judge: () =>
+      pairs.map(({ as, own, other, analysis: theirs }) => {
+        const { path, start } = other.placed;
+        const place = { path, start, isOwnFile: path === analysis.scope.file.path };
+        const pair = { as, own: computed(analysis, own), other: computed(theirs, other), place };
+        return { start: own.placed.start, findings: pairFindings(pair, limits) };
+      }),
+  };
+}
+
+interface JudgedPair extends ComputedPair {
+  readonly limits: Limits;
+  readonly findings: readonly Finding[];
+}
+
+/** What was found in the pairs of a result; it stays true while both results and their places are the same. */
+const judged = new WeakMap<RunResult, readonly JudgedPair[]>();
+
+/** The findings of one pair; their spans count from the heading of the file's own run. */
+function pairFindings(pair: ComputedPair, limits: Limits): readonly Finding[] {
+  const known = judged.get(pair.own) ?? [];
+  const isSame = ({ as, other, place, limits: before }: JudgedPair) =>
+    as === pair.as &&
+    other === pair.other &&
+    before === limits &&
+    place.path === pair.place.path &&
+    place.start === pair.place.start;
+  const before = known.find(isSame);
+  if (before !== undefined) return before.findings;
+  const findings: Finding[] = [];
+  for (const rule of RULES) rule.ofPair?.(pair, limits, (finding) => findings.push(finding));
+  // An older state of the same other run is forgotten.
+  const others = known.filter(
+    ({ as, other, place }) =>
+      as !== pair.as || place.path !== pair.place.path || other.setup.run.id !== pair.other.setup.run.id,
+  );
+  judged.set(pair.own, [...others, { ...pair, limits, findings }]);
+  return findings;
+}
