@@ -1,6 +1,7 @@
 // The service over the disk: files, standard input among them, and the settings that hold for each.
 import { dirname, join, resolve } from "node:path";
 import { DEFAULT_LIMITS } from "../../shared/model/limits.ts";
+import type { Files } from "../analysis/files.ts";
 import { diskFiles, findUp, readText, slashed } from "../disk/disk-files.ts";
 import type { Config } from "../service/config.ts";
 import { createService, type Service } from "../service/service.ts";
@@ -19,8 +20,12 @@ const SETTINGS = "headnote.json";
 /** What the settings' own reader calls its default; here so that an empty file does not load that reader. */
 const NO_SETTINGS: Config = { limits: DEFAULT_LIMITS, severity: new Map() };
 
-/** `texts` are the files that are read from elsewhere, by their path. */
-export function openWorkspace(cwd: string, texts: ReadonlyMap<string, string> = new Map()): Workspace {
+/** `texts` are the files that are read from elsewhere, by their path; `read` reads the others, the disk unless stated. */
+export function openWorkspace(
+  cwd: string,
+  texts: ReadonlyMap<string, string> = new Map(),
+  read: Files["read"] = readText,
+): Workspace {
   const disk = diskFiles();
   const folders = new Map<string, string | undefined>();
   const settings = new Map<string, Config>();
@@ -36,7 +41,7 @@ export function openWorkspace(cwd: string, texts: ReadonlyMap<string, string> = 
     files: {
       read: (path) => {
         const text = texts.get(path);
-        return text === undefined ? disk.read(path) : { text };
+        return text === undefined ? read(path) : { text };
       },
       root: disk.root,
     },

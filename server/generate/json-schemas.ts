@@ -1,6 +1,7 @@
 // Makes the JSON Schemas (draft 2020-12) of what the command prints and of headnote.json, from the schemas it checks with.
 import * as z from "zod/mini";
 import { benchReportSchema } from "../../shared/messages/bench-report.ts";
+import { compareReportSchema } from "../../shared/messages/compare-report.ts";
 import { configSchema } from "../../shared/messages/config.ts";
 import { reportJsonSchemas } from "../../shared/messages/report.ts";
 import { SCHEMA_VERSION } from "../../shared/messages/schema-version.ts";
@@ -23,6 +24,12 @@ export function checkSchema(): string {
 export function benchSchema(): string {
   const description = "What headnote bench --format json prints: what the records show of each bench.";
   return printed("bench", SCHEMA_VERSION, description, z.toJSONSchema(benchReportSchema));
+}
+
+/** What `compare --format json` prints. */
+export function compareSchema(): string {
+  const description = "What headnote compare --format json prints: runs laid over a baseline, lift by lift.";
+  return printed("compare", SCHEMA_VERSION, description, z.toJSONSchema(compareReportSchema));
 }
 
 /** What headnote.json may say; says more than the schema it is made from, so that an editor can complete and explain. */

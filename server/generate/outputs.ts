@@ -1,6 +1,6 @@
 // The list of generated files: a new one is its own generator and one line here.
 import { ebnf } from "./ebnf.ts";
-import { benchSchema, checkSchema, configJsonSchema, tableSchema } from "./json-schemas.ts";
+import { benchSchema, checkSchema, compareSchema, configJsonSchema, tableSchema } from "./json-schemas.ts";
 import { reference } from "./reference.ts";
 import { snippets } from "./snippets.ts";
 import { textmate } from "./textmate.ts";
@@ -19,5 +19,6 @@ export const OUTPUTS: readonly Output[] = [
   { path: "grammar/schemas/table.schema.json", make: tableSchema },
   { path: "grammar/schemas/check.schema.json", make: checkSchema },
   { path: "grammar/schemas/bench.schema.json", make: benchSchema },
+  { path: "grammar/schemas/compare.schema.json", make: compareSchema },
   { path: "grammar/schemas/config.schema.json", make: configJsonSchema },
 ];
