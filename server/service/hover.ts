@@ -18,6 +18,7 @@ import { figures } from "../rules/words.ts";
 import { blockAt, lineAt } from "./line-at.ts";
 import { code, escaped } from "./markdown.ts";
 import { nameAt } from "./names.ts";
+import { pairHovers } from "./pair-hover.ts";
 import { isAt, type Position } from "./position.ts";
 import { rowAt, runAt } from "./row-at.ts";
 import { rowHover } from "./row-hover.ts";
@@ -109,7 +110,8 @@ function settledText(analysis: Analysis, line: number): readonly string[] {
   const trace = traceHover(analysis, line);
   if (trace !== undefined) return [trace];
   const run = runAt(analysis, line);
-  return run?.placed.start === line ? [runHover(analysis.compute(run))] : [];
+  if (run?.placed.start !== line) return [];
+  return [runHover(analysis.compute(run)), ...pairHovers(analysis, run)];
 }
 
 function hoverDirective(analysis: Analysis, line: DirectiveLine, position: Position): Hover | undefined {
