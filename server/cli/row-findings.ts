@@ -1,6 +1,7 @@
-// Which findings stand on a reading.
+// Which findings stand on a reading, and what they say of its port.
 import type { RowResult } from "../../shared/model/result.ts";
 import type { ComputedRun } from "../analysis/project.ts";
+import { PORT_CODES } from "../rules/index.ts";
 import type { Judged } from "../service/findings.ts";
 
 /** Codes of the findings on a run's rows, each once a row, in the order of the line; rows without any are missing. */
@@ -19,4 +20,12 @@ export function rowFindings(
       return codes === undefined ? [] : [[row, [...codes]] as const];
     }),
   );
+}
+
+/** What the findings on a run's rows say of its port, in their order. */
+export function portWords({ placed, result }: ComputedRun, findings: readonly Judged[]): readonly string[] {
+  const lines = new Set(result.rows.map(({ row }) => placed.start + row.line));
+  return findings
+    .filter(({ finding }) => PORT_CODES.includes(finding.code) && lines.has(finding.span.line))
+    .map(({ finding, message }) => `${finding.code}: ${message}`);
 }

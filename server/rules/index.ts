@@ -50,6 +50,19 @@ import { scaledTooFar } from "./scaled-too-far.ts";
 import { traceUnusable } from "./trace-unusable.ts";
 import { unitSlip } from "./unit-slip.ts";
 
+/** Those that speak of the port, in the order in which they are told. */
+const PORT_RULES: readonly Rule[] = [
+  fallBack,
+  fallBackNotResolved,
+  flatTop,
+  hiddenFallBack,
+  directionDependent,
+  cylindersApart,
+];
+
+/** Codes of what is found in the port rather than in its readings. */
+export const PORT_CODES: readonly string[] = PORT_RULES.map(({ code }) => code);
+
 export const RULES: readonly Rule[] = [
   // names and includes
   duplicateId,
@@ -88,12 +101,7 @@ export const RULES: readonly Rule[] = [
   unitSlip,
   noGeometry,
   // the port
-  fallBack,
-  fallBackNotResolved,
-  flatTop,
-  hiddenFallBack,
-  directionDependent,
-  cylindersApart,
+  ...PORT_RULES,
   expectationMissed,
   // traces and ladders
   traceUnusable,

@@ -37,7 +37,10 @@ export interface RunTable {
 }
 
 /** The table of a run. Columns without any value are left out, but for lift and depression. */
-export function runTable(run: RunResult, findingsOf: TableInput["findingsOf"]): RunTable {
+export function runTable(
+  run: RunResult,
+  { findingsOf, portWords }: Pick<TableInput, "findingsOf" | "portWords">,
+): RunTable {
   const { setup, rows } = run;
   const units = displayUnits(setup);
   const columns = [
@@ -54,7 +57,7 @@ export function runTable(run: RunResult, findingsOf: TableInput["findingsOf"]): 
     head: `${correctedFlowHead(setup)}; ±U: expanded uncertainty of one reading (k = 2)`,
     columns: rows.length === 0 ? [] : columns,
     averages: averageColumns(run, units),
-    summary: rows.length === 0 ? ["no readings"] : summaryWords(run, units),
+    summary: rows.length === 0 ? ["no readings"] : [...summaryWords(run, units), ...(portWords?.(run) ?? [])],
   };
 }
 

@@ -19,6 +19,8 @@ export interface TableInput {
   readonly startLine: (run: RunResult) => number;
   /** Codes of the findings that stand on a row, in the order in which they are to be shown. */
   readonly findingsOf: (run: RunResult, row: RowResult) => readonly string[];
+  /** What the findings say of the run's port as a whole, one sentence each. */
+  readonly portWords?: (run: RunResult) => readonly string[];
   readonly traces?: readonly AtLine<TraceResult>[];
   readonly ladders?: readonly AtLine<LadderResult>[];
 }

@@ -7,8 +7,8 @@ import type { TableInput } from "./table-input.ts";
 
 /** One heading and one table a run, with what its numbers stand on above and its summary below; then plates, traces and ladders. */
 export function tableMarkdown(input: TableInput): string {
-  const { file, runs, plates, findingsOf } = input;
-  const blocks = runs.map((run) => runMarkdown(runTable(run, findingsOf)));
+  const { file, runs, plates } = input;
+  const blocks = runs.map((run) => runMarkdown(runTable(run, input)));
   if (plates.length > 0) {
     blocks.push(sectionMarkdown([["## Check plates"], [PLATE_TABLE_HEAD], tableLines(plateTable(plates))]));
   }

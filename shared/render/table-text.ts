@@ -14,8 +14,8 @@ const INDENT = "  ";
  * summary; then what traces and ladders give. Ends in a line end; no line ends in a blank, and no character of the record acts on a terminal.
  */
 export function tableText(input: TableInput): string {
-  const { file, runs, plates, findingsOf } = input;
-  const blocks = runs.map((run) => runText(runTable(run, findingsOf)));
+  const { file, runs, plates } = input;
+  const blocks = runs.map((run) => runText(runTable(run, input)));
   if (plates.length > 0)
     blocks.push(sectionText([["check plates", INDENT + PLATE_TABLE_HEAD], columnLines(plateTable(plates))]));
   blocks.push(...tableBlocks(input).map(({ title, facts }) => sectionText([[title, ...factLines(facts)]])));

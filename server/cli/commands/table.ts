@@ -11,7 +11,7 @@ import type { ComputedRun } from "../../analysis/project.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import { type OpenRecord, openRecord } from "../open-record.ts";
 import { pickRuns } from "../pick-runs.ts";
-import { rowFindings } from "../row-findings.ts";
+import { portWords, rowFindings } from "../row-findings.ts";
 import { listOption, type Subcommand, textOption } from "../subcommand.ts";
 
 /** By the name behind `--format`. */
@@ -64,6 +64,7 @@ function tableInput(record: OpenRecord, runs: readonly ComputedRun[], ids: reado
     ids.length === 0 || ids.includes(result.setup.run.id);
   const starts = new Map(runs.map(({ placed, result }) => [result, placed.start]));
   const codes = new Map(runs.map((run) => [run.result, rowFindings(run, findings)]));
+  const words = new Map(runs.map((run) => [run.result, portWords(run, findings)]));
   return {
     file: shown,
     runs: runs.map(({ result }) => result),
@@ -72,6 +73,7 @@ function tableInput(record: OpenRecord, runs: readonly ComputedRun[], ids: reado
     findingsOf: (run, row) => codes.get(run)?.get(row) ?? [],
     traces: analysis.traces.filter(isPicked).map(atLine),
     ladders: analysis.ladders.filter(isPicked).map(atLine),
+    portWords: (run) => words.get(run) ?? [],
   };
 }
 
