@@ -29,6 +29,22 @@ describe("the runs drawn are", () => {
   test("those of a record without baselines", () => checkDrawn(["cast.headnote"], "cast"));
 });
 
+test("cylinders of one stage are equals, named by their numbers, and draw no baselines", async () => {
+  const cylinder = (number: number) =>
+    `run c${number}\n  cylinder ${number}\n  stage "bowl"\n  baseline cast\n${rows(50 + number / 10)}`;
+  const all = `headnote 1\ninclude "shop.headnote"\ninclude "cast.headnote"\nsession 2026-03-09\n  bench b\n${[1, 2, 3].map(cylinder).join("")}`;
+  await inShop({ ...files, "all.headnote": all }, async (shop) => {
+    const { err } = await shop.headnote(["chart", "all.headnote", "-o", "x.json"]);
+    expect(err).toBe("wrote x.json: c1, c2, c3\n");
+    const { datasets, title } = JSON.parse(shop.read("x.json"));
+    const labels = datasets.labels.map(({ text }: { readonly text: string }) => text);
+    expect(labels.sort()).toEqual(["cylinder 1", "cylinder 2", "cylinder 3"]);
+    expect(title.text).toEqual(["Cylinders 1 to 3"]);
+    const one = await shop.headnote(["chart", "all.headnote", "-o", "x.json", "--run", "c2"]);
+    expect(one.err).toBe("wrote x.json: c2, cast\n");
+  });
+});
+
 describe("the picture is", () => {
   test("SVG, or PNG, by the name's ending", async () => {
     await inShop(files, async (shop) => {
