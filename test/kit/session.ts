@@ -7,6 +7,7 @@ import {
   type InitializeResult,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
+  type RegistrationParams,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
@@ -19,6 +20,8 @@ export interface Session {
   readonly client: ProtocolConnection;
   /** What the server says that it can do. */
   readonly announced: InitializeResult["capabilities"];
+  /** What the server registers once it is up; never settles where the client lets it register nothing. */
+  readonly registered: Promise<readonly string[]>;
   readonly open: (uri: string, text: string) => Promise<void>;
   readonly change: (uri: string, text: string) => Promise<void>;
   readonly ask: <T>(method: string, params: unknown) => Promise<T>;
@@ -74,6 +77,12 @@ export async function session(
     await new Promise(setImmediate);
     return readNow(pathOf(uri));
   });
+  const registered = new Promise<readonly string[]>((resolve) => {
+    client.onRequest("client/registerCapability", (params: RegistrationParams) => {
+      resolve(params.registrations.map(({ method }) => method));
+      return null;
+    });
+  });
   client.listen();
   const folder = { uri: "file:///shop", name: "shop" };
   const announced = await client.sendRequest<InitializeResult>("initialize", {
@@ -88,6 +97,7 @@ export async function session(
   return {
     client,
     announced: announced.capabilities,
+    registered,
     open: (uri, text) =>
       client.sendNotification("textDocument/didOpen", {
         textDocument: { uri, languageId: "headnote", version, text },
