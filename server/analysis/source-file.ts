@@ -2,7 +2,7 @@
 import type { BlockMemory } from "../../grammar/lower-block.ts";
 import { type Outline, outline } from "../../grammar/outline.ts";
 import { readLines } from "../../grammar/read-lines.ts";
-import type { Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
+import type { BlockKind, Entities, Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
 
 /** An entity and the line of its file that its block begins on. */
 export interface Placed<E extends Entity = Entity> {
@@ -39,15 +39,20 @@ export function sourceFile(
   const defines = new Map<NamedKind, Map<string, Placed>>();
   let session: Placed<Session> | undefined;
   const runs: Placed<Run>[] = [];
-  for (const { entity, start } of placed) {
-    if (entity.kind === "session") session ??= { entity, start, path };
-    else if (entity.kind === "run") runs.push({ entity, start, path });
+  for (const each of placed) {
+    const { entity } = each;
+    if (isPlaced("session", each)) session ??= each;
+    else if (isPlaced("run", each)) runs.push(each);
     if (!isNamed(entity) || entity.id === "") continue;
-    const known = defines.get(entity.kind) ?? new Map<string, Placed>();
-    if (!known.has(entity.id)) known.set(entity.id, { entity, start, path });
-    defines.set(entity.kind, known);
+    const known = defines.get(entity.kind);
+    if (known === undefined) defines.set(entity.kind, new Map([[entity.id, each]]));
+    else if (!known.has(entity.id)) known.set(entity.id, each);
   }
   return { path, text, outline: read, session, runs, defines, placed };
+}
+
+function isPlaced<K extends BlockKind>(kind: K, placed: Placed): placed is Placed<Entities[K]> {
+  return placed.entity.kind === kind;
 }
 
 /** Whether an entity has a name that others can use. */

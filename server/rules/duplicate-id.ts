@@ -1,5 +1,4 @@
 // Two things of one kind with one name.
-import type { NamedKind } from "../../shared/model/model.ts";
 import { shifted } from "../../shared/text/span.ts";
 import { isNamed } from "../analysis/source-file.ts";
 import { rule } from "./rule.ts";
@@ -24,18 +23,17 @@ head a115
   casting    "two"
 `,
   check({ scope }, report) {
-    const seen = new Map<string, { readonly path: string; readonly line: number }>();
     const others = scope.files.slice(1);
     for (const { entity, start } of scope.file.placed) {
       if (!isNamed(entity) || entity.id === "") continue;
-      const kind: NamedKind = entity.kind;
-      const key = `${kind} ${entity.id}`;
-      const span = shifted(entity.origin.name, start);
-      const here = seen.get(key);
-      const elsewhere = others.find((file) => file.defines.get(kind)?.has(entity.id));
-      if (here !== undefined) report(span, { kind, id: entity.id, where: `on line ${here.line + 1}` });
-      else if (elsewhere !== undefined) report(span, { kind, id: entity.id, where: `in an included file` });
-      if (here === undefined) seen.set(key, { path: scope.file.path, line: span.line });
+      const { kind, id, origin } = entity;
+      const first = scope.file.defines.get(kind)?.get(id);
+      if (first !== undefined && first.start !== start) {
+        const line = shifted(first.entity.origin.name, first.start).line + 1;
+        report(shifted(origin.name, start), { kind, id, where: `on line ${line}` });
+      } else if (others.some((file) => file.defines.get(kind)?.has(id))) {
+        report(shifted(origin.name, start), { kind, id, where: "in an included file" });
+      }
     }
   },
 });
