@@ -26,8 +26,11 @@ export interface DiagnosticsSource {
 }
 
 export interface Diagnostics {
-  /** Says that something has changed; the client hears of it soon. */
-  readonly changed: () => void;
+  /**
+   * Says that something has changed; the client hears of it soon. `typed` is the document that was typed in, where it was
+   * that: its own findings a client that asks will ask for by itself.
+   */
+  readonly changed: (typed?: string) => void;
   /** Says that a document was closed. */
   readonly closed: (path: string) => void;
 }
@@ -107,7 +110,12 @@ function answer(
     ),
   );
   const refresh = latest(runtime, () => connection.languages.diagnostics.refresh());
-  return { changed: refresh, closed: refresh };
+  return {
+    changed: (typed) => {
+      if (typed === undefined || source.openPaths().some((path) => path !== typed)) refresh();
+    },
+    closed: refresh,
+  };
 }
 
 function publish(
@@ -129,7 +137,7 @@ function publish(
   };
   const changed = latest(runtime, sendAll);
   return {
-    changed,
+    changed: () => changed(),
     closed: (path) => {
       connection.sendDiagnostics({ uri: uriOf(path), diagnostics: [] }).catch(() => undefined);
     },

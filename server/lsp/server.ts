@@ -63,9 +63,9 @@ function initialize(
     list,
     most: () => settings.mostFindings,
   });
-  const changed = (): void => {
+  const changed = (typed?: string): void => {
     workspace.changed();
-    told.changed();
+    told.changed(typed);
   };
   const refreshShown = (): void => {
     // The client may be gone, or refuse; nobody waits for it.
@@ -73,7 +73,7 @@ function initialize(
     if (refreshesHints) connection.languages.inlayHint.refresh().catch(() => undefined);
     if (refreshesLenses) connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined);
   };
-  documents.onDidChangeContent(changed);
+  documents.onDidChangeContent(({ document }) => changed(pathOf(document.uri)));
   documents.onDidClose(({ document }) => {
     files.forget(pathOf(document.uri));
     workspace.changed();

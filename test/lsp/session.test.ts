@@ -65,6 +65,29 @@ describe("findings", () => {
     });
   });
 
+  test("are asked for again by a client that shows another file, and not for what is typed in the only one", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      let count = 0;
+      asked.client.onRequest("workspace/diagnostic/refresh", () => {
+        count++;
+        return null;
+      });
+      const settled = async () => {
+        for (let round = 0; round < 3; round++) await pull(asked);
+        return count;
+      };
+      await asked.open(URI, "headnote 1\n");
+      const before = await settled();
+      await asked.change(URI, "headnote 1\nbench b\n");
+      expect((await settled()) - before).toBe(0);
+      await asked.open("file:///shop/other.headnote", "headnote 1\n");
+      await settled();
+      const two = count;
+      await asked.change(URI, "headnote 1\nbench c\n");
+      expect((await settled()) - two).toBe(1);
+    });
+  });
+
   test("of the whole workspace come with unchanged ones left out", async () => {
     await inSession(FULL, { [URI]: "headnote 1\nbench b\n" }, async (asked) => {
       type Report = { items: { kind: string; resultId: string; uri: string }[] };
