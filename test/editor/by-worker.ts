@@ -8,10 +8,7 @@ export async function byWorker(step: Step, hands: Hands, { page }: Workbench): P
 
   await step("a record is judged, with the files that it includes", async () => {
     await openFile("monday.headnote");
-    const underlined = page.locator(".squiggly-error").first();
-    // Now and then the workbench comes up without the extensions that its page brings along; loaded again, it has them.
-    await underlined.waitFor({ timeout: 15_000 }).catch(() => page.reload());
-    await underlined.waitFor({ timeout: 60_000 });
+    await page.locator(".squiggly-error").first().waitFor({ timeout: 60_000 });
     await lineWith("156.2 ± 1.");
     await command("Problems: Focus on Problems View");
     await problem("the decimal mark is a point").first().waitFor();

