@@ -155,6 +155,7 @@ first byte sent to the answer read, median (95th percentile). They are asked in 
 ${LONGEST / 1000} s at most, on texts of as many lines that hold the same readings. *Plain* is \`plain-server.ts\`: it splits the whole text again
 and converts its cells. *JSON* is the server of VS Code and *YAML* \`yaml-language-server\`, versions in \`servers/package.json\`, both
 with a schema for every line; the YAML server waits 200 ms by itself before it judges. An edit is one character in the middle.
+Absolute times drift with what else the machine does meanwhile; what counts is how the columns of one line compare.
 
 ${cpus().length} processors, Node ${process.versions.node}.
 
