@@ -160,6 +160,41 @@ describe("a trace in the record itself", () => {
   });
 });
 
+describe("letting go is held against the sweep of its run", () => {
+  const swept = (rows: string) =>
+    tracedRun(0.05)
+      .replace("  repeat     0.4 %\n", "  repeat     0.4 %\n  quick      2.0 s\n")
+      .replace(
+        "depression[inH2O]  flow[cfm]\n     0.500               28.0      195.2\n",
+        `depression[inH2O]  flow[cfm]  settle[s]\n${rows}`,
+      );
+  const said = (rows: string) => findingOf(swept(rows), "let-go").message;
+
+  test("whose flat top hides it", () => {
+    expect(
+      said(
+        "  0.300 28.0 160.0 5.1\n  0.400 28.0 194.8 6.0\n  0.500 28.0 195.2 7.4\n  0.600 28.0 195.4 6.8\n",
+      ),
+    ).toMatch(/traces\); the flat top of r1 hides it$/);
+  });
+
+  test("that falls back there too", () => {
+    expect(
+      said(
+        "  0.300 28.0 160.0 1.1\n  0.400 28.0 194.8 1.2\n  0.500 28.0 185.2 1.4\n  0.600 28.0 185.4 1.4\n",
+      ),
+    ).toMatch(/traces\); r1 falls back here too$/);
+  });
+
+  test("that climbs on and shows nothing", () => {
+    expect(
+      said(
+        "  0.300 28.0 160.0 1.1\n  0.400 28.0 184.8 1.2\n  0.500 28.0 195.2 1.4\n  0.600 28.0 205.4 1.4\n",
+      ),
+    ).toMatch(/traces\)$/);
+  });
+});
+
 describe("a reading is early", () => {
   const record = (rows: string, trace = "") => `${SESSION.replace(/run r1[\s\S]*/, "")}run r1
         lift[in] depression[inH2O] flow[cfm] settle[s] read[s]
