@@ -25,6 +25,8 @@ export function drawFalls(drawing: Drawing): void {
     data["falls"]?.push({ x: from, x2: to, y: y.low, y2: y.high, fill });
     data["marks"]?.push({ x: from, x2: to, y: level, y2: level, color: theme.axis, width: 1, dash: [2, 2] });
     const [left, right] = [px(drawing, from), px(drawing, to)];
+    const top = py(drawing, level);
+    drawing.obstacles.push(...boxesAlong(left, top, right, top));
     for (const edge of [left, right]) drawing.obstacles.push(...boxesAlong(edge, 0, edge, height));
     wish(drawing, fallLabels(fall), fall.resolved ? theme.text : theme.quiet, (width) => {
       const beside = Math.min(Math.max((left + right - width) / 2, 4), frame.width - width - 4);

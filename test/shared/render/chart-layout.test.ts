@@ -3,7 +3,17 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { RunResult } from "../../../shared/model/result.ts";
 import { chartSpec } from "../../../shared/render/chart.ts";
-import { charted, chartOf, checkLabelsApart, runsOf, runText, textsOf } from "../../kit/chart.ts";
+import { LABEL_SIZE } from "../../../shared/render/chart-layers.ts";
+import {
+  charted,
+  chartOf,
+  checkLabelsApart,
+  dataOf,
+  panelsOf,
+  runsOf,
+  runText,
+  textsOf,
+} from "../../kit/chart.ts";
 
 const width = fc.integer({ min: 320, max: 1600 });
 const label = fc.string({ maxLength: 60 });
@@ -114,6 +124,23 @@ describe("labels keep to that", () => {
       checkLabelsApart(spec, outer);
     }
   });
+});
+
+test("the level of an onset strikes through no label", () => {
+  const rows = ["0.350 28.0 174", "0.400 28.0 187", "0.450 28.0 194.4", "0.500 28.0 189", "0.600 28.0 188"];
+  const back = ["0.500 28.0 189", "0.450 28.0 184", "0.400 28.0 180"];
+  const [result] = runsOf(
+    `run r\n  lift[in]  depression[inH2O]  flow[cfm]\n${[...rows, ...back].join("\n")}\n`,
+  );
+  if (result === undefined) throw new Error("one run");
+  const findings = new Map(result.rows.slice(6).map((row) => [row, ["direction-dependent"]]));
+  const spec = chartSpec([charted(result, "main", { findings })]);
+  const [panel] = panelsOf(spec);
+  const [low = 0, high = 0] = panel?.encoding.y.scale.domain ?? [];
+  const label = dataOf(spec, "labels").find(({ text }) => text === "lift coming down");
+  const level = dataOf(spec, "marks").find(({ y, y2 }) => y === y2 && Number(y) > 190);
+  const apart = ((Number(label?.["y"]) - Number(level?.["y"])) / (high - low)) * (panel?.height ?? 0);
+  expect(Math.abs(apart)).toBeGreaterThan(LABEL_SIZE / 2);
 });
 
 test("where there is no room for the words, more runs are a number", () => {
