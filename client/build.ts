@@ -7,10 +7,11 @@ const out = `${root}dist/`;
 
 const common: BuildOptions = { bundle: true, minify: true, legalComments: "linked", logLevel: "warning" };
 
-// All but the pictures of the last editor test, which are looked at after a build too.
+/** Pictures of the last tests, which are looked at after a build too. */
+const KEPT = ["editor", "preview-shots"];
 mkdirSync(out, { recursive: true });
 for (const name of readdirSync(out)) {
-  if (name !== "editor") rmSync(`${out}${name}`, { recursive: true });
+  if (!KEPT.includes(name)) rmSync(`${out}${name}`, { recursive: true });
 }
 
 await Promise.all([
@@ -59,6 +60,17 @@ await Promise.all([
     platform: "browser",
     target: "es2022",
     format: "iife",
+  }),
+  build({
+    ...common,
+    entryPoints: { page: `${root}client/preview/page/main.ts`, style: `${root}client/preview/page/page.css` },
+    entryNames: "page",
+    outdir: `${out}preview`,
+    platform: "browser",
+    target: "es2022",
+    format: "iife",
+    // All that the compiler of charts takes from the whole library are a few helpers, which have a package of their own.
+    alias: { vega: "vega-util" },
   }),
 ]);
 

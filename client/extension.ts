@@ -5,13 +5,20 @@ import {
   type LanguageClientOptions,
   RevealOutputChannelOn,
 } from "vscode-languageclient";
-import { LIST_FILES, READ_FILE, type ReadFileAnswer, SHOW_PLACES } from "../shared/messages/requests.ts";
+import {
+  LIST_FILES,
+  READ_FILE,
+  type ReadFileAnswer,
+  SHOW_CURVE,
+  SHOW_PLACES,
+} from "../shared/messages/requests.ts";
 import { checkWorkspace } from "./commands/check-workspace.ts";
 import { compareWithHead } from "./commands/compare-with-head.ts";
 import { newSession } from "./commands/new-session.ts";
 import { restartServer } from "./commands/restart-server.ts";
 import { showPlaces } from "./commands/show-places.ts";
 import { registerContinueTable } from "./continue-table.ts";
+import { registerPreview } from "./preview/panel.ts";
 import { registerStatus } from "./status.ts";
 import { listFiles, readFile } from "./workspace-files.ts";
 
@@ -27,7 +34,7 @@ export function start(context: vscode.ExtensionContext, makeClient: MakeClient):
   const lensCommands: Commands = { [SHOW_PLACES]: showPlaces };
   const client = makeClient({
     documentSelector: [{ language: "headnote" }],
-    initializationOptions: { readsFiles: true, lensCommands: Object.keys(lensCommands) },
+    initializationOptions: { readsFiles: true, lensCommands: [...Object.keys(lensCommands), SHOW_CURVE] },
     synchronize: { configurationSection: "headnote" },
     // Under the problem matcher's own name, so that what the task finds stands in the place of the same findings.
     diagnosticCollectionProvider: {
@@ -53,8 +60,12 @@ export function start(context: vscode.ExtensionContext, makeClient: MakeClient):
   for (const [id, run] of Object.entries(commands)) {
     context.subscriptions.push(vscode.commands.registerCommand(id, run));
   }
-  context.subscriptions.push(log, registerStatus(client), registerContinueTable(client), {
-    dispose: () => client.dispose().catch(() => undefined),
-  });
+  context.subscriptions.push(
+    log,
+    registerStatus(client),
+    registerContinueTable(client),
+    registerPreview(context, client, (words) => log.warn(words)),
+    { dispose: () => client.dispose().catch(() => undefined) },
+  );
   client.start().catch((error: unknown) => log.error(`the language server did not start: ${error}`));
 }

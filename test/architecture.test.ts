@@ -51,6 +51,26 @@ const TABLE: Readonly<Record<string, Row>> = {
     packages: ["vscode", "vscode-languageclient"],
     node: false,
   },
+  "client/preview": {
+    folders: ["shared/messages"],
+    packages: ["vscode", "vscode-languageclient", "zod"],
+    node: false,
+  },
+  "client/preview/page": {
+    folders: ["shared/messages", "shared/render"],
+    packages: [
+      "vega-lite",
+      "vega-dataflow",
+      "vega-encode",
+      "vega-interpreter",
+      "vega-parser",
+      "vega-transforms",
+      "vega-util",
+      "vega-view",
+      "vega-view-transforms",
+    ],
+    node: false,
+  },
   "client/build.ts": { folders: [], packages: ["esbuild"], node: true },
   "server/cli": {
     folders: [

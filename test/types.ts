@@ -12,6 +12,7 @@ const FOLDERS = [
   "server/lsp",
   "server/cli",
   "client",
+  "client/preview/page",
   "test",
 ];
 

@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import type { TopLevelSpec } from "vega-lite";
 import type { VegaLiteSpec } from "../../shared/render/chart-shell.ts";
 import { textWidth } from "../../shared/render/chart-text.ts";
+import { titledSvg } from "../../shared/render/titled-svg.ts";
 
 const FONT = "DejaVu Sans";
 const FONT_FILES = ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"];
@@ -26,7 +27,7 @@ export async function drawSvg(spec: VegaLiteSpec): Promise<string> {
   const { spec: vegaSpec } = compile(spec as unknown as TopLevelSpec, { logger });
   const view = new vega.View(vega.parse(vegaSpec), { renderer: "none", logger });
   try {
-    return withTitle(await view.toSVG(), spec);
+    return titledSvg(await view.toSVG(), spec);
   } finally {
     view.finalize();
   }
@@ -39,15 +40,4 @@ export async function drawPng(svg: string, scale = 2): Promise<Uint8Array> {
   const fontFiles = FONT_FILES.map((file) => require.resolve(`dejavu-fonts-ttf/ttf/${file}`));
   const font = { loadSystemFonts: false, fontFiles, defaultFontFamily: FONT, sansSerifFamily: FONT };
   return new Resvg(svg, { fitTo: { mode: "zoom", value: scale }, font }).render().asPng();
-}
-
-function withTitle(svg: string, { title, description }: VegaLiteSpec): string {
-  const lines = (title as { readonly text?: readonly string[] } | undefined)?.text ?? [];
-  const about = typeof description === "string" ? description : "";
-  const words = `<title>${escaped(lines.join(" "))}</title><desc>${escaped(about)}</desc>`;
-  return svg.replace(/^<svg ([^>]*)>/, (_, attributes: string) => `<svg role="img" ${attributes}>${words}`);
-}
-
-function escaped(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
 }

@@ -8,10 +8,10 @@ import { compareReport } from "../../shared/render/compare-report.ts";
 import { type Compared, comparedRuns, differs } from "../../shared/render/compare-table.ts";
 import { compareText } from "../../shared/render/compare-text.ts";
 import { printable } from "../../shared/text/printable.ts";
+import { rowFindings } from "../service/row-findings.ts";
 import { type ComparedRun, openCompared } from "./compared-run.ts";
 import { FINE, FOUND, UNUSABLE } from "./exit-code.ts";
 import type { Io } from "./io.ts";
-import { rowFindings } from "./row-findings.ts";
 import { type Call, complain, flagOption, textOption } from "./subcommand.ts";
 import { replaceFile } from "./write-file.ts";
 

@@ -14,6 +14,7 @@ import type { FileRead } from "../analysis/files.ts";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
 import { type Capabilities, capabilitiesOf } from "./capabilities.ts";
 import { diagnostics } from "./diagnostics.ts";
+import { registerPreview } from "./features/preview.ts";
 import { registerFeatures } from "./features.ts";
 import { openFiles, openPaths } from "./open-files.ts";
 import type { Runtime } from "./runtime.ts";
@@ -56,10 +57,11 @@ function initialize(
       : runtime.list?.(files.folders);
     return [...new Set([...openPaths(documents), ...(known ?? [])])];
   };
+  const version = (path: string): number => documents.get(uriOf(path))?.version ?? -1;
   const told = diagnostics(connection, capabilities, runtime, {
     workspace,
     openPaths: () => openPaths(documents),
-    version: (path) => documents.get(uriOf(path))?.version ?? -1,
+    version,
     list,
     most: () => settings.mostFindings,
   });
@@ -104,6 +106,7 @@ function initialize(
     told.changed();
   });
   registerFeatures(connection, { capabilities, runtime, workspace, list, settings: () => settings });
+  registerPreview(connection, workspace, version);
   return { capabilities: serverCapabilities(capabilities), serverInfo: { name: "headnote" } };
 }
 

@@ -22,7 +22,11 @@ export class Range {
   }
 }
 
-export class Selection extends Range {}
+export class Selection extends Range {
+  get active(): Position {
+    return this.end;
+  }
+}
 
 export class Location {
   readonly uri: Uri;
@@ -96,6 +100,10 @@ export class Task {
   }
 }
 
+export const ViewColumn = { One: 1, Beside: -2 };
+
+export const TextEditorRevealType = { InCenterIfOutsideViewport: 2 };
+
 export const LanguageStatusSeverity = { Information: 0, Warning: 1, Error: 2 };
 
 export function textDocument(uri: Uri, text: string) {
@@ -109,7 +117,14 @@ export function textDocument(uri: Uri, text: string) {
     lineAt: (lineNumber: number) => {
       const line = lines[lineNumber] ?? "";
       const range = new Range(new Position(lineNumber, 0), new Position(lineNumber, line.length));
-      return { lineNumber, text: line, range, isEmptyOrWhitespace: line.trim() === "" };
+      const firstNonWhitespaceCharacterIndex = line.length - line.trimStart().length;
+      return {
+        lineNumber,
+        text: line,
+        range,
+        isEmptyOrWhitespace: line.trim() === "",
+        firstNonWhitespaceCharacterIndex,
+      };
     },
   };
 }
@@ -124,6 +139,7 @@ interface State {
   diagnostics: number;
   changed: ((event: unknown) => void)[];
   commands: Map<string, unknown>;
+  serializers: { deserializeWebviewPanel(panel: unknown, state: unknown): Promise<void> }[];
   taskProviders: { provideTasks(): Task[]; resolveTask(task: unknown): Task | undefined }[];
 }
 
@@ -134,12 +150,90 @@ export const state: State = {
   diagnostics: 0,
   changed: [],
   commands: new Map(),
+  serializers: [],
   taskProviders: [],
 };
 
 const disposable = { dispose: () => undefined };
 
-export const Disposable = { from: () => disposable };
+interface Disposable {
+  readonly dispose: () => unknown;
+}
+
+export const Disposable = {
+  from: (...all: readonly (Disposable | undefined)[]) => ({
+    dispose: () => {
+      for (const each of all) each?.dispose();
+    },
+  }),
+};
+
+/** An event of the editor; a test makes it happen, and a listener that was disposed of hears no more. */
+function event<E>() {
+  const listeners = new Set<(event: E) => void>();
+  return {
+    on: (listener: (event: E) => void) => {
+      listeners.add(listener);
+      return { dispose: () => listeners.delete(listener) };
+    },
+    fire: (happened: E) => {
+      for (const listener of [...listeners]) listener(happened);
+    },
+    clear: () => listeners.clear(),
+  };
+}
+
+export const events = {
+  activeEditor: event<unknown>(),
+  selection: event<unknown>(),
+  renamed: event<unknown>(),
+  disk: event<unknown>(),
+};
+
+/** A panel with a page that only keeps what it is told. */
+export function fakePanel() {
+  const viewState = event<unknown>();
+  const disposed = event<unknown>();
+  const received = event<unknown>();
+  const panel = {
+    title: "",
+    visible: true,
+    webview: {
+      html: "",
+      options: {} as unknown,
+      cspSource: "https://source",
+      asWebviewUri: (uri: Uri) => uri,
+      posted: [] as { type: string }[],
+      postMessage: (message: { type: string }) => {
+        panel.webview.posted.push(structuredClone(message));
+      },
+      onDidReceiveMessage: received.on,
+      says: received.fire,
+    },
+    reveal: vi.fn((_column: unknown, _preserveFocus: boolean) => undefined),
+    onDidChangeViewState: viewState.on,
+    onDidDispose: disposed.on,
+    turn: (visible: boolean) => {
+      panel.visible = visible;
+      viewState.fire(undefined);
+    },
+    dispose: vi.fn(() => disposed.fire(undefined)),
+  };
+  return panel;
+}
+
+export type FakePanel = ReturnType<typeof fakePanel>;
+
+/** An editor window on a document. */
+export function textEditor(document: FakeDocument, line = 0) {
+  const at = new Position(line, 0);
+  return {
+    document,
+    viewColumn: 1,
+    selection: new Selection(at, at),
+    revealRange: vi.fn((_range: Range, _how: number) => undefined),
+  };
+}
 
 export const statusItem = { text: "", severity: 0 };
 
@@ -155,8 +249,19 @@ export const window = {
       undefined,
   ),
   showTextDocument: vi.fn(async (_document: FakeDocument, _options: { selection: Range }) => undefined),
-  onDidChangeActiveTextEditor: () => disposable,
+  visibleTextEditors: [] as ReturnType<typeof textEditor>[],
+  onDidChangeActiveTextEditor: events.activeEditor.on,
+  onDidChangeTextEditorSelection: events.selection.on,
+  createWebviewPanel: vi.fn((..._how: readonly unknown[]): FakePanel => fakePanel()),
+  registerWebviewPanelSerializer: (_type: string, serializer: State["serializers"][number]) => {
+    state.serializers.push(serializer);
+    return disposable;
+  },
+  showSaveDialog: vi.fn(async (_options: unknown): Promise<Uri | undefined> => undefined),
+  showErrorMessage: vi.fn(async (_message: string) => undefined),
 };
+
+export const env = { clipboard: { writeText: vi.fn(async (_text: string) => undefined) } };
 
 export const languages = {
   createLanguageStatusItem: () => statusItem,
@@ -193,6 +298,13 @@ export const workspace = {
     state.changed.push(listener);
     return disposable;
   },
+  onDidRenameFiles: events.renamed.on,
+  createFileSystemWatcher: () => ({
+    onDidChange: events.disk.on,
+    onDidCreate: events.disk.on,
+    onDidDelete: events.disk.on,
+    dispose: () => undefined,
+  }),
   findFiles: async () => [...state.files.keys()].map(Uri.parse),
   applyEdit: async ({ created }: WorkspaceEdit) => {
     if (!state.isWritable) return false;
@@ -206,6 +318,10 @@ export const workspace = {
   fs: {
     stat: async (uri: Uri) => ({ size: found(uri).length }),
     readFile: async (uri: Uri) => found(uri),
+    writeFile: async (uri: Uri, bytes: Uint8Array) => {
+      if (!state.isWritable) throw new FileSystemError("NoPermissions");
+      state.files.set(String(uri), bytes);
+    },
   },
 };
 
@@ -217,6 +333,8 @@ function found(uri: Uri): Uint8Array {
 
 export function reset(): void {
   vi.clearAllMocks();
+  window.showSaveDialog.mockReset();
+  window.showTextDocument.mockReset();
   Object.assign(state, {
     files: new Map(),
     isWritable: true,
@@ -224,8 +342,11 @@ export function reset(): void {
     diagnostics: 0,
     changed: [],
     commands: new Map(),
+    serializers: [],
     taskProviders: [],
   });
+  for (const each of Object.values(events)) each.clear();
+  window.visibleTextEditors = [];
   window.activeTextEditor = undefined;
   workspace.workspaceFolders = undefined;
   workspace.isTrusted = true;

@@ -43,7 +43,9 @@ describe("the package", () => {
 
   test("has nothing else: no sources, tests, records or packages", () => {
     const isExpected = (path: string) =>
-      /^(dist\/(web\/)?(extension|server)\.c?js|client\/media\/[a-z-]+\.png|grammar\/.+\.json)$/.test(path) ||
+      /^(dist\/(web\/)?(extension|server)\.c?js|dist\/preview\/page\.(js|css)|client\/media\/[a-z-]+\.png|grammar\/.+\.json)$/.test(
+        path,
+      ) ||
       ["package.json", "README.md", "LICENSE", "client/CHANGELOG.md", "grammar/REFERENCE.md"].includes(path);
     expect(packed.filter((path) => !isExpected(path))).toEqual([]);
   });
@@ -64,7 +66,9 @@ describe("the extension", () => {
       start: () => comesUp,
     };
     const subscriptions: unknown[] = [];
-    start({ subscriptions } as unknown as ExtensionContext, (given) => {
+    const extensionUri = editor.Uri.parse("file:///extension");
+    const workspaceState = { get: () => undefined };
+    start({ subscriptions, extensionUri, workspaceState } as unknown as ExtensionContext, (given) => {
       options = given;
       return client as unknown as BaseLanguageClient;
     });

@@ -33,7 +33,7 @@ export function handsOn(page: Page, pictures: string): Hands {
     openFile: async (name) => {
       await page.keyboard.press("Control+P");
       await pick(name, name);
-      await page.locator(".tab.active", { hasText: name }).waitFor();
+      await page.locator(`.tab.active[aria-label^="${name}"]`).waitFor();
     },
     command: async (title) => {
       await page.keyboard.press("F1");

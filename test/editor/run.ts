@@ -6,6 +6,7 @@ import { byProcess } from "./by-process.ts";
 import { byWorker } from "./by-worker.ts";
 import { type Hands, handsOn, type Step } from "./hands.ts";
 import { inHost } from "./in-host.ts";
+import { besideText } from "./preview.ts";
 import { asBuiltIn, servePackage } from "./serve-package.ts";
 import { makeShop } from "./shop.ts";
 import { node, type Opening, openWorkbench, type Workbench } from "./workbench.ts";
@@ -20,6 +21,8 @@ let passed = 0;
 let failed = 0;
 
 await sitting("the server in a process", { vsix }, byProcess);
+
+await sitting("the curve beside the text", { vsix }, besideText);
 
 const served = await servePackage(root);
 await sitting(

@@ -10,7 +10,7 @@ import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
 import { printable } from "../../../shared/text/printable.ts";
 import type { ComputedRun } from "../../analysis/project.ts";
 import { velocityMapsOf } from "../../analysis/velocity-maps.ts";
-import { chartRuns } from "../chart-runs.ts";
+import { chartRuns } from "../../service/chart-runs.ts";
 import { drawing } from "../drawings.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import type { Io } from "../io.ts";

@@ -2,7 +2,7 @@
 import type { RowResult } from "../../shared/model/result.ts";
 import type { ComputedRun } from "../analysis/project.ts";
 import { PORT_CODES } from "../rules/index.ts";
-import type { Judged } from "../service/findings.ts";
+import type { Judged } from "./findings.ts";
 
 /** Codes of the findings on a run's rows, each once a row, in the order of the line; rows without any are missing. */
 export function rowFindings(

@@ -2,9 +2,19 @@
 import { areCylinders } from "../../shared/calc/cylinders.ts";
 import type { ChartRun } from "../../shared/render/chart-run.ts";
 import type { ComputedRun } from "../analysis/project.ts";
-import type { Judged } from "../service/findings.ts";
-import type { OpenRecord } from "./open-record.ts";
+import type { Judged } from "./findings.ts";
 import { rowFindings } from "./row-findings.ts";
+import type { Checked, Service } from "./service.ts";
+
+/** A record and the service that read it, which knows the files that baselines stand in. */
+export interface ChartedRecord extends Checked {
+  readonly service: Pick<Service, "check">;
+}
+
+/** A run in a chart, and where it stands. */
+export interface ChartedRun extends ChartRun {
+  readonly placed: ComputedRun["placed"];
+}
 
 interface FoundRun {
   readonly run: ComputedRun;
@@ -17,9 +27,10 @@ interface FoundRun {
  * then. Runs are named by their stage, with their id where that leaves two alike, else by their id. Where all picked runs
  * are cylinders of one stage they are equals, named by their numbers, and no baselines join in.
  */
-export function chartRuns(record: OpenRecord, picked: readonly ComputedRun[]): readonly ChartRun[] {
+export function chartRuns(record: ChartedRecord, picked: readonly ComputedRun[]): readonly ChartedRun[] {
   if (areCylinders(picked.map(({ result }) => result.setup))) {
     return picked.map((run) => ({
+      placed: run.placed,
       result: run.result,
       label: `cylinder ${run.placed.entity.cylinder}`,
       role: "compared",
@@ -39,6 +50,7 @@ export function chartRuns(record: OpenRecord, picked: readonly ComputedRun[]): r
   const shown = [...stages, ...baselines.values()];
   const labels = labelsOf(shown);
   return shown.map(({ run, findings }, index) => ({
+    placed: run.placed,
     result: run.result,
     label: labels[index] ?? "",
     role: index >= stages.length ? "baseline" : index === 0 ? "main" : "compared",
@@ -46,7 +58,7 @@ export function chartRuns(record: OpenRecord, picked: readonly ComputedRun[]): r
   }));
 }
 
-function findRun({ analysis, findings, service }: OpenRecord, id: string): FoundRun | undefined {
+function findRun({ analysis, findings, service }: ChartedRecord, id: string): FoundRun | undefined {
   const place = analysis.scope.locate("run", id);
   if (place === undefined) return undefined;
   const checked =

@@ -1,0 +1,209 @@
+// The preview's page: shows what it is told, and tells what a hand does on it.
+import {
+  choiceSchema,
+  type FromPage,
+  type PreviewState,
+  type PreviewView,
+  type ToPage,
+  toPageSchema,
+} from "../../../shared/messages/preview.ts";
+import { titledSvg } from "../../../shared/render/titled-svg.ts";
+import { type Spec, viewOf } from "./drawing.ts";
+import { element, part } from "./element.ts";
+import { findingsList } from "./findings-list.ts";
+import { lineButton, type Reveal } from "./line-button.ts";
+import { readLook, watchLook } from "./look.ts";
+import { fillPicker } from "./picker.ts";
+import { picture } from "./picture.ts";
+import { type ResultsTable, resultsTable } from "./results-table.ts";
+import { saying } from "./saying.ts";
+
+/** What the editor gives to a page. */
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPage): void;
+  setState(state: PreviewState): void;
+};
+
+const editor = acquireVsCodeApi();
+const tell = (message: FromPage): void => editor.postMessage(message);
+
+const page = part("page", HTMLElement);
+const holder = part("picture", HTMLElement);
+const problem = part("problem", HTMLElement);
+const summary = part("summary", HTMLElement);
+const facts = part("facts", HTMLElement);
+const findings = part("findings", HTMLElement);
+const results = part("results", HTMLElement);
+const picker = part("picker", HTMLSelectElement);
+const axis = part("axis", HTMLSelectElement);
+const cd = part("cd", HTMLSelectElement);
+const pin = part("pin", HTMLButtonElement);
+const say = saying(part("live", HTMLElement));
+
+let shown: { readonly state: PreviewState; readonly view: PreviewView } | undefined;
+/** The record whose picture is on the page, dimmed or not. */
+let drawn: string | undefined;
+let cursor: number | null = null;
+let tables: readonly ResultsTable[] = [];
+
+const reveal: Reveal = (line, focus) => tell({ type: "reveal", run: null, line, focus });
+const drawing = picture(holder, ({ run, line }, focus) => tell({ type: "reveal", run, line, focus }));
+
+// --- what is told to the page -------------------------------------------------------------------------------
+
+addEventListener("message", ({ data }) => {
+  const message = toPageSchema.safeParse(data);
+  if (message.success) heard(message.data).catch(failed);
+});
+
+async function heard(message: ToPage): Promise<void> {
+  switch (message.type) {
+    case "show":
+      return show(message.state, message.view);
+    case "unreadable":
+      dim(message.text, null, drawn !== undefined);
+      return;
+    case "cursor":
+      if (message.uri === shown?.state.uri) moveCursor(message.line);
+      return;
+    case "draw":
+      return draw(message);
+    default:
+      return message satisfies never;
+  }
+}
+
+async function show(state: PreviewState, view: PreviewView): Promise<void> {
+  const before = shown;
+  const isSame = before?.state.uri === state.uri;
+  if (isSame && view.version >= 0 && view.version < before.view.version) return;
+  shown = { state, view };
+  editor.setState(state);
+  showControls(state, view);
+  if (view.spec === null && view.isBroken && drawn === state.uri) {
+    dim(view.problem?.text ?? "", view.problem?.line ?? null, true);
+    findings.replaceChildren(...findingsList(view, reveal));
+    return;
+  }
+  showWords(view);
+  if (view.spec === null) {
+    drawing.clear();
+    drawn = undefined;
+    dim(view.problem?.text ?? "", view.problem?.line ?? null, false);
+    return;
+  }
+  problem.hidden = true;
+  page.classList.remove("is-stale");
+  const { spec } = view;
+  await drawing.show(spec);
+  if (shown?.view !== view) return;
+  drawn = state.uri;
+  moveCursor(cursor);
+  say(spokenWords(view));
+}
+
+function showControls(state: PreviewState, view: PreviewView): void {
+  part("name", HTMLElement).textContent = view.name;
+  fillPicker(picker, view.picks, state.choice);
+  axis.value = state.axis;
+  axis.disabled = !view.hasRatio;
+  cd.value = state.cd;
+  pin.setAttribute("aria-pressed", String(state.isPinned));
+}
+
+function showWords(view: PreviewView): void {
+  const [lead] = view.tables;
+  const sentences = (lead?.summary ?? []).map((words) => element("p", "", words));
+  summary.replaceChildren(...sentences);
+  facts.replaceChildren(
+    ...view.facts.flatMap(({ label, words }) => [element("dt", "", label), element("dd", "", words)]),
+  );
+  findings.replaceChildren(...findingsList(view, reveal));
+  if (tables.length !== view.tables.length) {
+    tables = view.tables.map((_, index) => resultsTable(reveal, index > 0));
+    results.replaceChildren(...tables.map(({ root }) => root));
+  }
+  for (const [index, table] of view.tables.entries()) tables[index]?.show(table);
+}
+
+/** Says why there is no new picture; what was drawn before stays, faint, where `keeps` says so. */
+function dim(words: string, line: number | null, keeps: boolean): void {
+  page.classList.toggle("is-stale", keeps);
+  problem.hidden = false;
+  const lead = keeps ? "Last good drawing. " : "";
+  const where =
+    line === null ? [] : [lineButton(line, `Line ${line + 1}`, `go to line ${line + 1}`, reveal), ": "];
+  problem.replaceChildren(lead, ...(keeps ? where : []), words);
+  say(`${lead}${line === null ? "" : `Line ${line + 1}: `}${words}`);
+}
+
+function moveCursor(line: number | null): void {
+  cursor = line;
+  const run = shown?.view.runs.find(
+    (each) => each.uri === shown?.state.uri && line !== null && line >= each.line && line <= each.last,
+  );
+  drawing.ring(run === undefined || line === null ? undefined : { run: run.id, line: line - run.line });
+  for (const table of tables) table.mark(line);
+}
+
+function spokenWords({ name, tables: [lead], findings: list, moreFindings }: PreviewView): string {
+  const count = list.length + moreFindings;
+  const found = count === 0 ? "no findings" : `${count} ${count === 1 ? "finding" : "findings"}`;
+  return `${name} drawn: ${lead?.summary[0] ?? "no readings"}, ${found}`;
+}
+
+async function draw({ ticket, format, spec }: Extract<ToPage, { type: "draw" }>): Promise<void> {
+  const view = viewOf(spec as Spec);
+  try {
+    const data =
+      format === "svg"
+        ? titledSvg(await view.toSVG(), spec)
+        : ((await view.toCanvas(2)).toDataURL("image/png").split(",")[1] ?? "");
+    tell({ type: "drawn", ticket, data });
+  } finally {
+    view.finalize();
+  }
+}
+
+function failed(error: unknown): void {
+  const words = error instanceof Error ? error.message : String(error);
+  dim("This picture cannot be drawn; the log says why.", null, drawn !== undefined);
+  tell({ type: "failed", message: words.slice(0, 500) });
+}
+
+// --- what a hand does on the page ---------------------------------------------------------------------------
+
+picker.addEventListener("change", () => {
+  const choice = choiceSchema.safeParse(JSON.parse(picker.value));
+  if (choice.success) tell({ type: "choose", choice: choice.data });
+});
+for (const list of [axis, cd]) list.addEventListener("change", () => tellAxes(axis.value, cd.value));
+pin.addEventListener("click", () => {
+  tell({ type: "pin", isPinned: pin.getAttribute("aria-pressed") !== "true" });
+});
+part("reset", HTMLButtonElement).addEventListener("click", () => {
+  tellAxes("lift", "curtain");
+  tell({ type: "choose", choice: { kind: "cursor" } });
+});
+part("copy", HTMLButtonElement).addEventListener("click", () => tell({ type: "copy" }));
+for (const format of ["svg", "png", "csv", "vega-lite"] as const) {
+  part(`save-${format}`, HTMLButtonElement).addEventListener("click", () => tell({ type: "save", format }));
+}
+
+function tellAxes(chosenAxis: string, chosenCd: string): void {
+  tell({
+    type: "axes",
+    axis: chosenAxis === "lift-ratio" ? "lift-ratio" : "lift",
+    cd: (["gap", "throat", "head"] as const).find((area) => area === chosenCd) ?? "curtain",
+  });
+}
+
+let look = "";
+function tellLook(type: "ready" | "look"): void {
+  const now = readLook(holder);
+  if (JSON.stringify(now) === look) return;
+  look = JSON.stringify(now);
+  tell({ type, look: now });
+}
+watchLook(holder, () => tellLook("look"));
+tellLook("ready");

@@ -1,0 +1,144 @@
+// The results of a run as a real table: the way to every reading without a mouse, and without sight.
+import type { PreviewTable } from "../../../shared/messages/preview.ts";
+import { element } from "./element.ts";
+import { lineButton, type Reveal } from "./line-button.ts";
+
+type Column = PreviewTable["columns"][number];
+
+/** A run's tables; rows that are as before keep their elements, so that an edit touches one. */
+export interface ResultsTable {
+  readonly root: HTMLElement;
+  readonly show: (table: PreviewTable) => void;
+  /** Marks the row of a line, or none. */
+  readonly mark: (line: number | null) => void;
+}
+
+/** `withSummary` where nothing else on the page says it. */
+export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable {
+  const root = element("section", "run");
+  let heads = "";
+  let rows: { text: string; readonly line: number; readonly row: HTMLTableRowElement }[] = [];
+  let body = element("tbody");
+  let marked: HTMLTableRowElement | undefined;
+  let cursor: number | null = null;
+
+  const mark = (line: number | null): void => {
+    cursor = line;
+    const row = rows.find((entry) => entry.line === line)?.row;
+    if (row === marked) return;
+    marked?.removeAttribute("aria-current");
+    row?.setAttribute("aria-current", "true");
+    marked = row;
+  };
+
+  const rebuild = (table: PreviewTable): void => {
+    body = element("tbody");
+    rows = [];
+    marked = undefined;
+    const after = [
+      ...(table.more > 0 ? [element("p", "quiet", moreWords(table.more))] : []),
+      ...averages(table),
+      ...(withSummary ? summaryOf(table) : []),
+    ];
+    const content =
+      table.columns.length === 0
+        ? []
+        : [scrolled(tableOf(table.title, table.head, ["line", ...table.columns], body))];
+    const empty = table.columns.length === 0 ? [element("p", "quiet", `${table.title}: no readings`)] : [];
+    root.replaceChildren(...content, ...empty, ...after);
+  };
+
+  return {
+    root,
+    mark,
+    show: (table) => {
+      const { rows: _, ...rest } = table;
+      const now = JSON.stringify(rest);
+      if (now !== heads) rebuild(table);
+      heads = now;
+      for (const [index, { line, cells }] of table.rows.entries()) {
+        const text = JSON.stringify(cells);
+        const before = rows[index];
+        if (before?.text === text && before.line === line) continue;
+        const row = rowOf(line, cells, table.columns, reveal);
+        if (before === undefined) body.append(row);
+        else before.row.replaceWith(row);
+        rows[index] = { text, line, row };
+      }
+      for (const { row } of rows.splice(table.rows.length)) row.remove();
+      if (marked !== undefined && !marked.isConnected) marked = undefined;
+      mark(cursor);
+    },
+  };
+}
+
+function rowOf(
+  line: number,
+  cells: readonly string[],
+  columns: readonly Column[],
+  reveal: Reveal,
+): HTMLTableRowElement {
+  const lift = cells[0] ?? "";
+  const unit = columns[0]?.unit ?? "";
+  const head = element(
+    "th",
+    "number",
+    lineButton(line, `${line + 1}`, `line ${line + 1}, lift ${lift} ${unit}: go to it`, reveal),
+  );
+  head.scope = "row";
+  return element("tr", "", head, ...cells.map((cell, index) => cellOf(cell, columns[index])));
+}
+
+function cellOf(text: string, column: Column | undefined): HTMLElement {
+  return element("td", column?.isNumber ? "number" : "words", text);
+}
+
+function tableOf(
+  title: string,
+  head: string,
+  columns: readonly ("line" | Column)[],
+  body: HTMLTableSectionElement,
+): HTMLTableElement {
+  const words = element("div", "", element("strong", "", title));
+  if (head !== "") words.append(element("span", "quiet", ` ${head}`));
+  const caption = element("caption", "", words);
+  const heads = columns.map((column) => {
+    const cell = column === "line" ? element("th", "number", "line") : columnHead(column);
+    cell.scope = "col";
+    return cell;
+  });
+  return element("table", "", caption, element("thead", "", element("tr", "", ...heads)), body);
+}
+
+function columnHead({ title, unit, isNumber }: Column): HTMLTableCellElement {
+  const cell = element("th", isNumber ? "number" : "words", title);
+  if (unit !== "") cell.append(element("span", "unit", unit));
+  return cell;
+}
+
+function averages({ averages: { columns, rows }, title }: PreviewTable): readonly Node[] {
+  if (columns.length === 0) return [];
+  const body = element(
+    "tbody",
+    "",
+    ...rows.map((cells) => element("tr", "", ...cells.map((cell, index) => cellOf(cell, columns[index])))),
+  );
+  return [scrolled(tableOf(`${title}: averaged`, "where there are several readings", columns, body))];
+}
+
+function summaryOf({ summary }: PreviewTable): readonly Node[] {
+  return [element("p", "quiet", summary.join(" · "))];
+}
+
+function moreWords(more: number): string {
+  return `and ${more} more ${more === 1 ? "reading" : "readings"}, which 'headnote table' prints`;
+}
+
+/** Wide tables are pushed sideways in a frame of their own, by keys too. */
+function scrolled(table: HTMLTableElement): HTMLElement {
+  const frame = element("div", "scrolled", table);
+  frame.tabIndex = 0;
+  frame.setAttribute("role", "region");
+  frame.setAttribute("aria-label", table.caption?.querySelector("strong")?.textContent ?? "results");
+  return frame;
+}

@@ -1,0 +1,50 @@
+// What the preview shows, as a file of its own; the same text or picture as the command gives for the same runs.
+import type { PreviewFileAnswer, PreviewFileParams } from "../../shared/messages/preview.ts";
+import { chartSpec } from "../../shared/render/chart.ts";
+import { tableCsv } from "../../shared/render/table-csv.ts";
+import { tableMarkdown } from "../../shared/render/table-markdown.ts";
+import type { ComputedRun } from "../analysis/project.ts";
+import { type ChartedRecord, chartRuns } from "./chart-runs.ts";
+import { chosenRuns } from "./preview-choice.ts";
+import { tableInput } from "./table-input.ts";
+
+/** The file's name without its ending, and its text; nothing where the record has no run. Pictures are on white paper. */
+export function previewFile(record: ChartedRecord, wish: Omit<PreviewFileParams, "uri">): PreviewFileAnswer {
+  const picked = chosenRuns(record.analysis, wish);
+  if (picked.length === 0) return null;
+  const file = record.analysis.scope.file.path.split("/").at(-1) ?? "";
+  return { name: fileName(file, picked, wish), text: textOf(file, record, picked, wish) };
+}
+
+function textOf(
+  file: string,
+  record: ChartedRecord,
+  picked: readonly ComputedRun[],
+  { format, axis, cd, choice }: Omit<PreviewFileParams, "uri">,
+): string {
+  if (format === "vega-lite") {
+    const spec = chartSpec(chartRuns(record, picked), { xAxis: axis, cd });
+    return `${JSON.stringify(spec, null, 2)}\n`;
+  }
+  const ids = choice.kind === "all" ? [] : picked.map(({ placed }) => placed.entity.id);
+  const input = tableInput(file, record, picked, ids);
+  return format === "csv" ? tableCsv(input) : tableMarkdown(input);
+}
+
+/** Named after the record, and the run or the stage where that is not all of it. */
+function fileName(
+  file: string,
+  picked: readonly ComputedRun[],
+  { choice }: Omit<PreviewFileParams, "uri">,
+): string {
+  const record = file.replace(/\.headnote$/, "");
+  const part =
+    choice.kind === "stage" ? choice.stage : picked.length === 1 ? picked[0]?.placed.entity.id : "";
+  return (
+    [record, part]
+      .map((text) => (text ?? "").replace(/[^A-Za-z0-9._-]+/g, "-").replace(/^[-.]+|[-.]+$/g, ""))
+      .filter((text) => text !== "")
+      .join("-")
+      .slice(0, 100) || "headnote"
+  );
+}

@@ -1,0 +1,40 @@
+// A run's results as the rows of a table on a page, each with the line that it comes from.
+import type { PreviewTable } from "../../shared/messages/preview.ts";
+import { runTable, type TableColumn } from "../../shared/render/run-table.ts";
+import type { ComputedRun } from "../analysis/project.ts";
+import type { Judged } from "./findings.ts";
+import { rowFindings } from "./row-findings.ts";
+
+/** A page with more rows than this is slow, and nobody reads them there. */
+const MOST_ROWS = 400;
+
+export function previewTable(run: ComputedRun, findings: readonly Judged[]): PreviewTable {
+  const { placed, result } = run;
+  const codes = rowFindings(run, findings);
+  const { id, title, head, columns, averages, summary } = runTable(result, {
+    findingsOf: (_, row) => codes.get(row) ?? [],
+  });
+  const rows = cellsByRow(columns);
+  const shown = result.rows.slice(0, MOST_ROWS);
+  return {
+    title: title === undefined ? id : `${id}: ${title}`,
+    head,
+    columns: columns.map(headOf),
+    rows: shown.flatMap(({ row }, index) => {
+      const cells = rows[index];
+      return cells === undefined ? [] : [{ line: placed.start + row.line, cells }];
+    }),
+    more: result.rows.length - shown.length,
+    averages: { columns: averages.map(headOf), rows: cellsByRow(averages) },
+    summary: [...summary],
+  };
+}
+
+function headOf({ title, unit, isNumber }: TableColumn): PreviewTable["columns"][number] {
+  return { title, unit, isNumber };
+}
+
+function cellsByRow(columns: readonly TableColumn[]): string[][] {
+  const count = columns[0]?.cells.length ?? 0;
+  return Array.from({ length: count }, (_, index) => columns.map(({ cells }) => cells[index] ?? ""));
+}

@@ -1,0 +1,383 @@
+// The preview's page in a real browser under its real policy: what it draws, says and lets a hand do, in four themes.
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { AxeBuilder } from "@axe-core/playwright";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import type { ToPage } from "../../shared/messages/preview.ts";
+import { shopRecord } from "../kit/service.ts";
+import { type Opening, type OpenPage, type Pages, startPages } from "./page.ts";
+import { THEME_NAMES } from "./themes.ts";
+
+const ROOT = join(import.meta.dirname, "../..");
+const SHOTS = join(ROOT, "dist/preview-shots");
+const FIRST = join(ROOT, "samples/first.headnote");
+const EIGHT = join(ROOT, "samples/ironside-eight/2026-04-25-all-intakes.headnote");
+
+// A browser on a busy machine takes its time.
+vi.setConfig({ testTimeout: 60_000 });
+
+let pages: Pages;
+beforeAll(async () => {
+  mkdirSync(SHOTS, { recursive: true });
+  pages = await startPages();
+}, 60_000);
+afterAll(() => pages.stop());
+
+const ROWS = "  0.100  28.0  55.0\n  0.200  28.0  111.0\n  0.300  28.0  157.0\n";
+const URI = "file:///shop/record.headnote";
+
+/** Opens a record, waits for its picture or for the reason why there is none, and closes it behind the test. */
+async function inPage(
+  record: string | { readonly path: string },
+  opening: Opening,
+  look: (opened: OpenPage) => Promise<void>,
+): Promise<void> {
+  const opened = await pages.open(typeof record === "string" ? { text: record } : record, opening);
+  try {
+    await opened.page.locator("#picture svg, #problem:not([hidden])").first().waitFor();
+    await look(opened);
+    expect(opened.complaints).toEqual([]);
+    expect(opened.said.filter(({ type }) => type === "failed")).toEqual([]);
+  } finally {
+    await opened.close();
+  }
+}
+
+/** Points of the main panel, by what they say to screen readers. */
+const points = ({ page }: OpenPage) => page.locator('#picture path[role="graphics-symbol"]');
+
+describe.each(THEME_NAMES)("in the theme %s", (theme) => {
+  test("nothing is in the way of anybody, by the rules of WCAG 2.2 AA", async () => {
+    await inPage({ path: FIRST }, { theme, line: 45, width: 1000 }, async ({ page, tell }) => {
+      const scan = async () => {
+        const tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+        const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze();
+        return violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target).slice(0, 3)]);
+      };
+      expect(await scan()).toEqual([]);
+      await tell({ type: "unreadable", text: "first.headnote: it is not there" });
+      await page.locator("#problem").waitFor();
+      expect(await scan()).toEqual([]);
+    });
+  });
+
+  test.each([360, 800, 1400])("it fits into %i pixels, and a picture of it is kept", async (width) => {
+    await inPage({ path: FIRST }, { theme, width, line: 45 }, async ({ page, tell }) => {
+      await tell({ type: "cursor", uri: URI, line: 45 });
+      await page.screenshot({ path: join(SHOTS, `first-${theme}-${width}.png`), fullPage: true });
+      const box = await page.locator("#picture svg").boundingBox();
+      expect(box?.x).toBeGreaterThanOrEqual(0);
+      expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(width);
+      const sideways = await page.evaluate("document.documentElement.scrollWidth - innerWidth");
+      expect(sideways).toBeLessThanOrEqual(0);
+    });
+    await inPage({ path: EIGHT }, { theme, width, state: { choice: { kind: "all" } } }, async ({ page }) => {
+      await page.screenshot({ path: join(SHOTS, `eight-${theme}-${width}.png`) });
+    });
+  });
+});
+
+describe("the picture", () => {
+  test("takes a new reading where it stands", async () => {
+    await inPage(shopRecord(ROWS), {}, async (opened) => {
+      const { page, show } = opened;
+      expect(await points(opened).count()).toBe(3);
+      await page.evaluate("document.querySelector('#picture svg').marked = true");
+      await show(shopRecord(ROWS.replace("157.0", "155.0")));
+      await page.locator('#picture path[aria-label*="154.2"]').waitFor();
+      expect(await page.evaluate("document.querySelector('#picture svg').marked")).toBe(true);
+      await show(shopRecord(`${ROWS}  0.400  28.0  400.0\n`));
+      await expect.poll(() => points(opened).count()).toBe(4);
+      expect(await page.locator("#results tbody tr").count()).toBe(4);
+    });
+  });
+
+  test("rings the reading under the cursor, and marks its row, without scrolling", async () => {
+    await inPage({ path: FIRST }, { height: 300 }, async ({ page, tell }) => {
+      const rings = page.locator("#picture g.role-mark path[stroke-width='2'][d*='A']");
+      await tell({ type: "cursor", uri: URI, line: 45 });
+      await page.locator('tr[aria-current="true"]', { hasText: "180.2" }).waitFor();
+      await expect.poll(() => rings.count()).toBe(1);
+      await tell({ type: "cursor", uri: "file:///another", line: 43 });
+      await tell({ type: "cursor", uri: URI, line: 2 });
+      await expect.poll(() => rings.count()).toBe(0);
+      expect(await page.locator("tr[aria-current]").count()).toBe(0);
+      expect(await page.evaluate("scrollY")).toBe(0);
+    });
+  });
+
+  test("leads from a point to its line, and twice clicked to the keyboard too", async () => {
+    await inPage(shopRecord(ROWS), {}, async (opened) => {
+      const told = opened.heard("reveal");
+      await points(opened).nth(1).click();
+      const { run, line, focus } = await told;
+      expect([run, focus]).toEqual(["i1", false]);
+      expect(shopRecord(ROWS).split("\n")[line + (opened.view().runs[0]?.line ?? 0)]).toContain("0.200");
+      await points(opened).nth(1).dblclick();
+      expect(opened.said.at(-1)).toMatchObject({ type: "reveal", focus: true });
+    });
+  });
+
+  test("stays, faint, with the reason and its line while the text is broken", async () => {
+    const text = shopRecord(ROWS);
+    await inPage(text, {}, async (opened) => {
+      const { page, show, heard } = opened;
+      await show(text.replace("flow[cfm]", "flow[cfmm]"));
+      const problem = page.locator("#problem");
+      await problem.waitFor();
+      expect(await problem.textContent()).toMatch(/^Last good drawing\. Line 24: .*cfmm/);
+      expect(await points(opened).count()).toBe(3);
+      expect(await page.locator("#page.is-stale").count()).toBe(1);
+      const told = heard("reveal");
+      await problem.getByRole("button").click();
+      expect(await told).toMatchObject({ run: null, line: 23 });
+      await page.screenshot({ path: join(SHOTS, "broken-light-900.png"), fullPage: true });
+      await show(text);
+      await problem.waitFor({ state: "hidden" });
+      expect(await page.locator("#page.is-stale").count()).toBe(0);
+    });
+  });
+
+  test("does not go back to an older version of the text", async () => {
+    await inPage(shopRecord(ROWS), {}, async (opened) => {
+      const old = { ...opened.view(), version: 0, name: "older" };
+      const state = {
+        uri: URI,
+        isPinned: false,
+        choice: { kind: "cursor" },
+        axis: "lift",
+        cd: "curtain",
+      } as const;
+      await opened.tell({ type: "show", state, view: old });
+      expect(await opened.page.locator("#name").textContent()).not.toBe("older");
+      // Another record counts its versions by itself.
+      await opened.tell({ type: "show", state: { ...state, uri: "file:///b" }, view: old });
+      await expect.poll(() => opened.page.locator("#name").textContent()).toBe("older");
+    });
+  });
+
+  test("takes the editor's colours as they change", async () => {
+    await inPage(shopRecord(ROWS), { theme: "light" }, async ({ page, heard }) => {
+      const told = heard("look");
+      await page.evaluate(`
+        document.documentElement.style.setProperty("--vscode-editor-background", "#1f1f1f");
+        document.documentElement.style.setProperty("--vscode-editor-foreground", "#cccccc");
+        document.body.className = "vscode-dark";
+      `);
+      expect((await told).look.colours).toMatchObject({ kind: "dark", background: "rgb(31, 31, 31)" });
+      const paper = () =>
+        page.evaluate("getComputedStyle(document.querySelector('#picture svg')).backgroundColor");
+      await expect.poll(paper).toBe("rgb(31, 31, 31)");
+    });
+  });
+
+  test("bows to forced colours", async () => {
+    await inPage(
+      shopRecord(ROWS),
+      { browser: { forcedColors: "active", colorScheme: "dark" } },
+      async ({ said }) => {
+        const [ready] = said;
+        expect(ready).toMatchObject({ type: "ready", look: { colours: { kind: "high-contrast-dark" } } });
+      },
+    );
+  });
+});
+
+describe("beside the picture", () => {
+  test("a screen reader meets summary, findings, table and picture, in this order", async () => {
+    await inPage({ path: FIRST }, { width: 1400 }, async ({ page }) => {
+      const order = await page
+        .locator("#summary, #findings, #results, #picture")
+        .evaluateAll((parts) => parts.map(({ id }) => id));
+      expect(order).toEqual(["summary", "findings", "results", "picture"]);
+      expect(await page.locator("#summary").textContent()).toContain("peak 180.2 cfm at 0.400 in");
+      await expect.poll(() => page.getByRole("status").textContent()).toContain("peak 180.2 cfm");
+      const heads = await page.locator("thead th").allTextContents();
+      expect(heads).toEqual(expect.arrayContaining(["corrected flowcfm", "liftin"]));
+    });
+  });
+
+  test("the whole page is walked through by Tab, and left again; Enter on a row goes to its line", async () => {
+    await inPage(shopRecord(ROWS), {}, async ({ page, said }) => {
+      const met: string[] = [];
+      for (let press = 0; press < 60; press++) {
+        await page.keyboard.press("Tab");
+        const name = await page.evaluate<string>(
+          "document.activeElement === document.body ? '' : document.activeElement.getAttribute('aria-label') ?? document.activeElement.textContent",
+        );
+        if (name === "" && met.length > 0) break;
+        met.push(name);
+        if (name.startsWith("line ") && name.includes("0.200")) await page.keyboard.press("Enter");
+      }
+      expect(met.length).toBeLessThan(60);
+      expect(met).toEqual(expect.arrayContaining(["Pin", "SVG", "Copy as Markdown table"]));
+      expect(met.filter((name) => name.startsWith("line ")).length).toBe(3);
+      expect(said.at(-1)).toMatchObject({ type: "reveal", run: null, focus: true });
+    });
+  });
+
+  test("runs, axis and coefficient are chosen, and reset", async () => {
+    await inPage({ path: EIGHT }, {}, async ({ page, said, view }) => {
+      await page.locator("#picker").selectOption({ label: "all 8 runs" });
+      await expect.poll(() => view().runs.length).toBe(8);
+      await page.locator("#axis").selectOption("lift-ratio");
+      await page.locator("#cd").selectOption("gap");
+      await page.locator("#picture", { hasText: "Lift over valve diameter" }).waitFor();
+      await page.locator("#picture", { hasText: "Cd on the gap area" }).waitFor();
+      expect(await page.evaluate("kept")).toMatchObject({
+        axis: "lift-ratio",
+        cd: "gap",
+        choice: { kind: "all" },
+      });
+      await page.locator("#reset").click();
+      await page.locator("#picture", { hasText: "Valve lift" }).waitFor();
+      await expect.poll(() => view().runs.length).toBe(1);
+      await page.locator("#pin").click();
+      await page.locator('#pin[aria-pressed="true"]').waitFor();
+      expect(said.filter(({ type }) => type === "pin")).toEqual([{ type: "pin", isPinned: true }]);
+    });
+  });
+
+  test("saving and copying are asked of the editor; pictures are drawn on the page", async () => {
+    await inPage(shopRecord(ROWS), {}, async ({ page, said, tell, heard, view }) => {
+      for (const name of ["SVG", "PNG", "CSV", "Vega-Lite"])
+        await page.getByRole("button", { name, exact: true }).click();
+      await page.locator("#copy").click();
+      expect(said.slice(-5).map((message) => ("format" in message ? message.format : message.type))).toEqual([
+        "svg",
+        "png",
+        "csv",
+        "vega-lite",
+        "copy",
+      ]);
+      const drawn = async (format: "svg" | "png") => {
+        const told = heard("drawn");
+        await tell({ type: "draw", ticket: 1, format, spec: view().spec ?? {} });
+        return (await told).data;
+      };
+      const svg = await drawn("svg");
+      expect(svg).toMatch(/^<svg role="img"[^>]*><title>i1<\/title><desc>/);
+      expect(svg).not.toContain("var(");
+      // PNG specification (third edition), 5.2: the signature.
+      expect([...Buffer.from(await drawn("png"), "base64").subarray(0, 8)]).toEqual([
+        137, 80, 78, 71, 13, 10, 26, 10,
+      ]);
+    });
+  });
+
+  test("what is only pressed or wide stays away from paper", async () => {
+    await inPage({ path: FIRST }, {}, async ({ page }) => {
+      await page.emulateMedia({ media: "print" });
+      expect(await page.locator("#bar").isVisible()).toBe(false);
+      expect(await page.locator("#save").isVisible()).toBe(false);
+      expect(await page.locator("#picture svg").isVisible()).toBe(true);
+    });
+  });
+});
+
+describe("bad input does no harm:", () => {
+  const HOSTILE = [
+    '<img src=x onerror="globalThis.pwned=1"><script>globalThis.pwned=1</script>',
+    "\u001b[31m\u001b]0;x\u0007",
+    "\u202Eevil \u2066txt",
+    "'; alert(1); //$" + "{globalThis.pwned=1}",
+    "x".repeat(10_000),
+  ];
+  test.each(HOSTILE.map((text) => [text.slice(0, 30), text] as const))(
+    "titles and remarks %j",
+    async (_, text) => {
+      const quoted = `"${text.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`;
+      const record = shopRecord(`  0.100  28.0  55.0  ${quoted}\n  0.200  28.0  109.0\n`)
+        .replace("run i1", `run i1 ${quoted}`)
+        .replace("  lift[in]", `  stage ${quoted}\n  lift[in]`);
+      await inPage(record, { width: 500 }, async (opened) => {
+        const { page } = opened;
+        expect(await points(opened).count()).toBe(2);
+        expect(await page.evaluate("globalThis.pwned")).toBeUndefined();
+        expect(await page.locator("img, #page script, #picture a").count()).toBe(0);
+        expect(await page.evaluate("document.documentElement.scrollWidth - innerWidth")).toBeLessThanOrEqual(
+          0,
+        );
+      });
+    },
+  );
+
+  const lots = Array.from(
+    { length: 5000 },
+    (_, index) => `  ${(0.0001 * (index + 1)).toFixed(4)}  28.0  ${(55 + index / 50).toFixed(1)}`,
+  ).join("\n");
+  test.each<[string, string, number]>([
+    ["one point", "  0.100  28.0  55.0\n", 1],
+    ["all void", '  0.100  28.0  55.0  void\n  0.200  28.0  90.0  void "slipped"\n', 2],
+    [
+      "values out by a million",
+      "  0.100  28.0  55.0\n  0.200  28.0  111000000\n  0.300  28.0  0.000157\n",
+      3,
+    ],
+    ["5 000 points", lots, 5000],
+  ])("%s", async (_, rows, count) => {
+    await inPage(shopRecord(rows), {}, async (opened) => {
+      expect(opened.view().tables[0]?.rows.length).toBe(Math.min(400, count));
+      await opened.page.locator("#picture svg").waitFor();
+    });
+  });
+
+  test.each([
+    ["no run", "headnote 1\n", "There is no run in this file yet."],
+    ["no point", shopRecord(""), "No reading yet"],
+    [
+      "everything wrong at once",
+      shopRecord(ROWS).replaceAll("28.0", "28,0 x").replace("run i1", "run i1 @@"),
+      "",
+    ],
+  ])("%s", async (_, record, words) => {
+    await inPage(record, {}, async ({ page }) => {
+      expect(await page.locator("#problem").textContent()).toContain(words);
+    });
+  });
+
+  test("messages without end, in disorder, and that are none", async () => {
+    await inPage(shopRecord(ROWS), {}, async (opened) => {
+      const { page, tell } = opened;
+      const nonsense = [{ type: "show" }, { type: "boo" }, null, 7, { type: "cursor", uri: 1, line: "x" }];
+      for (const message of nonsense) await tell(message as unknown as ToPage);
+      const state = {
+        uri: URI,
+        isPinned: false,
+        choice: { kind: "cursor" },
+        axis: "lift",
+        cd: "curtain",
+      } as const;
+      const view = opened.view();
+      for (let round = 0; round < 200; round++) {
+        await tell({ type: "cursor", uri: URI, line: round % 30 });
+        await tell({ type: "show", state, view: { ...view, version: 10 + round } });
+      }
+      expect(await points(opened).count()).toBe(3);
+      expect(await page.locator("#picture svg").count()).toBe(1);
+    });
+  });
+
+  test("a picture that is none is said to be that, and the next one is drawn", async () => {
+    const opened = await pages.open({ text: shopRecord(ROWS) });
+    await opened.page.locator("#picture svg").waitFor();
+    const state = {
+      uri: URI,
+      isPinned: false,
+      choice: { kind: "cursor" },
+      axis: "lift",
+      cd: "curtain",
+    } as const;
+    const told = opened.heard("failed");
+    await opened.tell({
+      type: "show",
+      state,
+      view: { ...opened.view(), version: 90, spec: { mark: { type: "no" } } },
+    });
+    await told;
+    expect(await opened.page.locator("#problem").textContent()).toContain("cannot be drawn");
+    await opened.tell({ type: "show", state, view: { ...opened.view(), version: 91 } });
+    await opened.page.locator("#problem").waitFor({ state: "hidden" });
+    await opened.close();
+  });
+});
