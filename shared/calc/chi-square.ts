@@ -3,7 +3,7 @@
 import { risingRoot } from "./rising-root.ts";
 
 /** ln Gamma(x) for x > 0: Stirling's series (NIST DLMF 5.11.1), reached from a small x through Gamma(x + 1) = x Gamma(x). */
-function logGamma(x: number): number {
+export function logGamma(x: number): number {
   let shift = 0;
   let y = x;
   for (; y < 15; y += 1) shift += Math.log(y);

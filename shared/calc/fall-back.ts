@@ -1,7 +1,6 @@
 // Finds where flow falls while the valve still opens, and says whether chance alone could have done it.
 import type { FallBack, Repeatability, Station } from "../model/result.ts";
-import { flatDropQuantile } from "./flat-drop.ts";
-import { widening } from "./repeatability.ts";
+import { flatDropQuantile, studentFlatDropQuantile } from "./flat-drop.ts";
 
 /** A station belongs to the flat of an onset if it reaches this share of it: what stands lower cannot be its equal. */
 const SHARE_OF_FLAT = 0.95;
@@ -10,7 +9,7 @@ const SHARE_OF_FLAT = 0.95;
  * The falls of a sweep's averaged rising stations, in lift order. The onset is the highest station so far, of equals the
  * later. A later, lower station is resolved where the drop relative to the onset exceeds `q(k) s sqrt(1/n1 + 1/n2)`: what
  * the largest drop of a flat curve of `k` stations exceeds by chance in 5 % of sweeps, by recursion on the running
- * maximum (see `flat-drop.ts`). Where `s` is pooled the limit is widened by t/z. Drops below one standard uncertainty are
+ * maximum (see `flat-drop.ts`). Where `s` is pooled the limit is Student's form of the same. Drops below one standard uncertainty are
  * not reported.
  */
 export function fallBacks(stations: readonly Station[], repeatability: Repeatability): FallBack[] {
@@ -57,7 +56,7 @@ function report(
   if (largest < 1) return;
   const flat = stations.findIndex((station) => station.flow >= SHARE_OF_FLAT * onset.flow);
   const k = Math.max(2, stations.length - flat);
-  const limit = (flatDropQuantile(k) ?? Number.POSITIVE_INFINITY) * widening(repeatability);
+  const limit = flatDropLimit(k, repeatability);
   const depth = drop(deepest);
   const recovery = stations[end];
   found.push({
@@ -72,4 +71,11 @@ function report(
     clearest: { station: clearest, drop: drop(clearest), chance: limit * unit(clearest) },
     readingsNeeded: Math.floor(2 * ((limit * deviation) / depth) ** 2) + 1,
   });
+}
+
+/** What a flat curve of `k` stations exceeds in 5 % of sweeps, in standard uncertainties as far as these are known. */
+function flatDropLimit(k: number, { degreesOfFreedom }: Repeatability): number {
+  const limit =
+    degreesOfFreedom === undefined ? flatDropQuantile(k) : studentFlatDropQuantile(k, degreesOfFreedom);
+  return limit ?? Number.POSITIVE_INFINITY;
 }

@@ -1,7 +1,9 @@
 // Chance alone makes a flat curve fall back somewhere, the more stations the further: this says how far.
 
+import { logGamma } from "./chi-square.ts";
 import { normalCdf, normalPdf, normalQuantile } from "./normal.ts";
 import { risingRoot } from "./rising-root.ts";
+import { studentQuantile } from "./student.ts";
 
 const step = 0.125;
 const lowest = -7;
@@ -71,3 +73,60 @@ export function flatDropQuantile(count: number, level = 0.95): number | undefine
   known.set(key, drop);
   return drop;
 }
+
+/** Nodes of the integral over the logarithm of an estimated deviation: the trapezoid converges quickly there. */
+const deviationSteps = 28;
+/** With fewer degrees of freedom the integral below would have to begin lower; nobody judges by so few. */
+const leastDegrees = 4;
+/** More stations than any sweep has; beyond, a bound that costs nothing stands for the integral. */
+const mostStations = 64;
+
+/** Estimated over true deviation at `nu` degrees of freedom, and the weights of an integral over its distribution. */
+function estimatedDeviations(nu: number): readonly { readonly ratio: number; readonly weight: number }[] {
+  // ln(s/sigma) has a standard deviation of about 1/sqrt(2 nu) and a longer tail below.
+  const spread = 1 / Math.sqrt(2 * nu);
+  const low = -9 * spread;
+  const width = (5 * spread - low) / deviationSteps;
+  const scale = (nu / 2) * Math.log(nu / 2) - logGamma(nu / 2);
+  return Array.from({ length: deviationSteps + 1 }, (_, index) => {
+    const log = low + index * width;
+    const ratio = Math.exp(log);
+    const density = 2 * Math.exp(scale + nu * log - (nu / 2) * ratio * ratio);
+    return { ratio, weight: width * density };
+  });
+}
+
+/**
+ * The same where the standard deviation is itself an estimate with `degreesOfFreedom` (4 and more), independent of
+ * the readings' means: the drop in units of that estimate. For 2 readings it is Student's one-sided quantile; for more it is
+ * more than the normal one widened by t/z, which a flat curve exceeds in up to 12.7 % of sweeps at 4 degrees of freedom
+ * and 12 stations. To 1e-4 up to 64 readings; beyond them a bound on the safe side, Student's quantile at the chance of
+ * one pair.
+ *
+ * Source: derived here, the chance of `flatDropQuantile` averaged over the chi distribution of the estimate.
+ */
+export function studentFlatDropQuantile(
+  count: number,
+  degreesOfFreedom: number,
+  level = 0.95,
+): number | undefined {
+  const known = flatDropQuantile(count, level);
+  if (known === undefined || !(degreesOfFreedom >= leastDegrees)) return undefined;
+  const bound = studentQuantile(normalCdf(known), degreesOfFreedom);
+  if (bound === undefined || count > mostStations) return bound;
+  const key = `${count} ${level} ${degreesOfFreedom}`;
+  const found = knownStudent.get(key);
+  if (found !== undefined) return found;
+  const deviations = estimatedDeviations(degreesOfFreedom);
+  const chance = (drop: number) =>
+    deviations.reduce(
+      (sum, { ratio, weight }) => sum + weight * Math.min(1, chanceOfDrop(count, drop * ratio * Math.SQRT2)),
+      0,
+    );
+  const excess = (drop: number) => Math.log(1 - level) - Math.log(chance(drop));
+  const drop = risingRoot(excess, known, bound * 1.01, 1e-6);
+  knownStudent.set(key, drop);
+  return drop;
+}
+
+const knownStudent = new Map<string, number>();

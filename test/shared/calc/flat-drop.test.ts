@@ -1,6 +1,7 @@
 import fc from "fast-check";
+import jstat from "jstat";
 import { describe, expect, test } from "vitest";
-import { flatDropQuantile } from "../../../shared/calc/flat-drop.ts";
+import { flatDropQuantile, studentFlatDropQuantile } from "../../../shared/calc/flat-drop.ts";
 import { normalCdf, normalPdf, normalQuantile } from "../../../shared/calc/normal.ts";
 import { checkClose } from "./close.ts";
 import { seededNormals } from "./seeded-normals.ts";
@@ -103,5 +104,68 @@ describe("largest drop of a flat curve", () => {
     expect(flatDropQuantile(Infinity)).toBeUndefined();
     expect(flatDropQuantile(5, 1)).toBeUndefined();
     expect(flatDropQuantile(5, 0.4)).toBeUndefined();
+  });
+});
+
+describe("with a standard deviation that is itself estimated", () => {
+  test.each([4, 7, 12, 40, 1000])(
+    "two readings differ as Student has it, at %d degrees of freedom (jstat)",
+    (nu) => {
+      checkClose(studentFlatDropQuantile(2, nu), jstat.studentt.inv(0.95, nu), 1e-4);
+      checkClose(studentFlatDropQuantile(2, nu, 0.99), jstat.studentt.inv(0.99, nu), 1e-3);
+    },
+  );
+
+  test.each([
+    [3, 4],
+    [6, 4],
+    [6, 8],
+    [12, 4],
+    [12, 20],
+  ])("%d flat stations at %d degrees of freedom drop further in 5 %% of sweeps, not in more", (count, nu) => {
+    const sweeps = 40_000;
+    const threshold = studentFlatDropQuantile(count, nu) ?? Number.NaN;
+    const normals = seededNormals(1000 * count + nu);
+    let further = 0;
+    for (let sweep = 0; sweep < sweeps; sweep += 1) {
+      let squares = 0;
+      for (let i = 0; i < nu; i += 1) squares += normals.next().value ** 2;
+      let highest = -Infinity;
+      let drop = 0;
+      for (let station = 0; station < count; station += 1) {
+        const value = normals.next().value;
+        highest = Math.max(highest, value);
+        drop = Math.max(drop, highest - value);
+      }
+      if (drop > threshold * Math.SQRT2 * Math.sqrt(squares / nu)) further += 1;
+    }
+    // Four standard deviations of a share of 5 %.
+    expect(Math.abs(further / sweeps - 0.05)).toBeLessThan(4 * Math.sqrt((0.05 * 0.95) / sweeps));
+  });
+
+  test("is never less than with a known one, comes to it, and stays on the safe side for very many stations", () => {
+    for (const count of [2, 5, 11, 64]) {
+      const known = flatDropQuantile(count) ?? Number.NaN;
+      let before = Number.POSITIVE_INFINITY;
+      for (const nu of [4, 6, 10, 30, 200, 1e6]) {
+        const limit = studentFlatDropQuantile(count, nu) ?? Number.NaN;
+        expect(limit).toBeLessThan(before);
+        expect(limit).toBeGreaterThan(known);
+        before = limit;
+      }
+      checkClose(before, known, 1e-4);
+    }
+    expect(studentFlatDropQuantile(65, 5)).toBeGreaterThan(studentFlatDropQuantile(64, 5) ?? Number.NaN);
+  });
+
+  test("is not asked for what it does not know", () => {
+    for (const [count, nu] of [
+      [1, 10],
+      [2.5, 10],
+      [5, 3],
+      [5, Number.NaN],
+    ] as const) {
+      expect(studentFlatDropQuantile(count, nu)).toBeUndefined();
+    }
   });
 });
