@@ -1,0 +1,30 @@
+// Takes the text of a simulated record through the real service, run by run.
+import { createProject } from "../../../server/analysis/project.ts";
+import { memoryFiles } from "../../../server/generate/example.ts";
+import { DEFAULT_CONFIG } from "../../../server/service/config.ts";
+import { findingsOf } from "../../../server/service/findings.ts";
+import type { RunResult } from "../../../shared/model/result.ts";
+
+export interface JudgedRun {
+  readonly id: string;
+  readonly codes: ReadonlySet<string>;
+  readonly result: RunResult;
+}
+
+const PATH = "simulated.headnote";
+
+/** The runs of a record with the codes of the findings that stand in their blocks, or in blocks below that are of them. */
+export function judgeRecord(text: string): readonly JudgedRun[] {
+  const analysis = createProject(memoryFiles([{ path: PATH, text }], "")).analyse(PATH);
+  if ("problem" in analysis) throw new RangeError(analysis.problem);
+  const codes = analysis.runs.map(() => new Set<string>());
+  for (const { finding } of findingsOf(analysis, DEFAULT_CONFIG)) {
+    const at = analysis.runs.findLastIndex(({ placed }) => placed.start <= finding.span.line);
+    codes[at]?.add(finding.code);
+  }
+  return analysis.runs.map(({ placed, result }, index) => ({
+    id: placed.entity.id,
+    codes: codes[index] ?? new Set(),
+    result,
+  }));
+}
