@@ -54,7 +54,7 @@ function wordsOf(result: LadderResult): { what: string; remedy: string } | undef
   if (law === undefined || verdict === undefined || verdict === "as-expected") return undefined;
   const unit = ladderUnits(result).depression;
   const power = (value: number) => formatFixed(value, 3);
-  const expected = `${power(Math.min(nozzle, 0.5))} to 0.5`;
+  const expected = `${power(Math.min(nozzle, 0.5))} to 0.500`;
   const limit = points.some(({ duty }) => duty !== undefined && duty >= AT_ITS_LIMIT);
   const atLimit = limit ? "the motors are at their limit: read no higher than they can hold; " : "";
   if (kink !== undefined) {

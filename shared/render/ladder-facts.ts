@@ -19,7 +19,7 @@ export function ladderFacts(result: LadderResult): readonly Fact[] {
   const power = (value: number) => formatFixed(value, 3);
   const steps = `${points.length} that can be used`;
   if (law === undefined || verdict === undefined) return [{ label: "steps", words: steps }];
-  const expected = nozzle === undefined ? "0.5" : `${power(Math.min(nozzle, 0.5))} to 0.5`;
+  const expected = nozzle === undefined ? "0.500" : `${power(Math.min(nozzle, 0.5))} to 0.500`;
   return [
     { label: "steps", words: steps },
     {

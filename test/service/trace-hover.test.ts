@@ -24,7 +24,7 @@ test("a ladder's heading shows its exponent and what a port gives", () => {
   const head = tracedRun(0).slice(0, tracedRun(0).indexOf("trace"));
   const text = hoverText(`${head}lad$0der 0.500 in of r1\n  depression[inH2O] flow[cfm]\n${rows}\n`);
   expect(text).toMatch(
-    /- exponent: 0\.500 ± 0\.0\d\d \(95 %\); a port gives 0\.47\d to 0\.5: as a port does/,
+    /- exponent: 0\.500 ± 0\.0\d\d \(95 %\); a port gives 0\.47\d to 0\.500: as a port does/,
   );
 });
 
