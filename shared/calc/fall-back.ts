@@ -9,29 +9,37 @@ const SHARE_OF_FLAT = 0.95;
  * The falls of a sweep's averaged rising stations, in lift order. The onset is the highest station so far, of equals the
  * later. A later, lower station is resolved where the drop relative to the onset exceeds `q(k) s sqrt(1/n1 + 1/n2)`: what
  * the largest drop of a flat curve of `k` stations exceeds by chance in 5 % of sweeps, by recursion on the running
- * maximum (see `flat-drop.ts`). Where `s` is pooled the limit is Student's form of the same. Drops below one standard uncertainty are
- * not reported.
+ * maximum (see `flat-drop.ts`). Where `s` is pooled the limit is Student's form of the same. Drops below one standard
+ * uncertainty are not reported.
  */
 export function fallBacks(stations: readonly Station[], repeatability: Repeatability): FallBack[] {
   const found: FallBack[] = [];
   let onset = 0;
+  let flat = 0;
+  const judge = (end: number): void => {
+    // An onset is never lower than the one before it, so that the flat of each begins no earlier.
+    const least = SHARE_OF_FLAT * (stations[onset]?.flow ?? 0);
+    while (flat < onset && (stations[flat]?.flow ?? 0) < least) flat++;
+    report(stations, onset, end, Math.max(2, stations.length - flat), repeatability, found);
+  };
   for (let i = 1; i < stations.length; i++) {
     const from = stations[onset];
     const here = stations[i];
     if (from === undefined || here === undefined) break;
     if (here.flow < from.flow) continue;
-    report(stations, onset, i, repeatability, found);
+    judge(i);
     onset = i;
   }
-  report(stations, onset, stations.length, repeatability, found);
+  judge(stations.length);
   return found;
 }
 
-/** Judges the stations between an onset and its recovery (or the end of the sweep). */
+/** Judges the stations between an onset and its recovery (or the end of the sweep); `k` stations make its flat. */
 function report(
   stations: readonly Station[],
   onsetIndex: number,
   end: number,
+  k: number,
   repeatability: Repeatability,
   found: FallBack[],
 ): void {
@@ -54,8 +62,6 @@ function report(
     largest = units;
   }
   if (largest < 1) return;
-  const flat = stations.findIndex((station) => station.flow >= SHARE_OF_FLAT * onset.flow);
-  const k = Math.max(2, stations.length - flat);
   const limit = flatDropLimit(k, repeatability);
   const depth = drop(deepest);
   const recovery = stations[end];

@@ -130,6 +130,25 @@ describe("whether a fall-back is resolved", () => {
     checkClose(fall?.clearest.chance, 2.0808 * 0.01 * Math.SQRT1_2, 1e-4);
   });
 
+  test("counts its stations from the first that reaches 95 % of its onset, in any sweep", () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 300 }), { maxLength: 40 }), (flows) => {
+        for (const { onset, stations: k } of judge(flows, 0.01)) {
+          const first = flows.findIndex((flow) => flow >= 0.95 * onset.flow);
+          expect(k).toBe(Math.max(2, flows.length - first));
+        }
+      }),
+    );
+  });
+
+  test("that recovers ten thousand times in one sweep is found each time, without end of work", () => {
+    const flows = Array.from({ length: 20_000 }, (_, at) => (at % 2 === 0 ? 100 + at / 100 : 90 + at / 100));
+    const found = judge(flows, 0.01);
+    expect(found.length).toBe(10_000);
+    expect(found[0]?.stations).toBe(20_000);
+    expect(found.at(-1)?.stations).toBeLessThan(2000);
+  });
+
   test("has a limit for sweeps of any length: 60 and 1000 stations, above that of 59 and 999", () => {
     const flat = (count: number) => [...Array.from({ length: count - 1 }, () => 100), 96];
     for (const count of [60, 1000]) {

@@ -76,6 +76,18 @@ describe("largest drop of a flat curve", () => {
     }
   });
 
+  test.each([257, 300, 362, 724])(
+    "of %d stations, between powers of two, errs by little and on the safe side",
+    (count) => {
+      for (const level of [0.9, 0.95, 0.99]) {
+        const threshold = (flatDropQuantile(count, level) ?? 0) * Math.SQRT2;
+        const share = (1 - chanceWithoutDrop(count, threshold)) / (1 - level);
+        expect(share).toBeLessThan(1 + 2e-5);
+        expect(share).toBeGreaterThan(0.995);
+      }
+    },
+  );
+
   test.each([3, 6, 12, 40])(
     "of %d stations stays within its quantile as often in simulated sweeps as it should",
     (count) => {
