@@ -15,7 +15,7 @@ export const shows = property({
     at: after("at", optional(quantity("pressure"))),
     in: after("in", optional(air())),
   },
-  doc: "What the display shows: flow as read or already scaled to a depression, flow in the meter's own air, percent of a range, the drop over an element, or a signal with a calibration table. `in` names the air for which the bench's numbers are true.",
+  doc: "What the display shows: flow as read or already scaled to a depression, flow in the meter's own air, percent of a range, the drop over an element, or a signal with a calibration table. `at` stands behind flow only. `in` names the air for which the numbers of a bench that shows flow, percent or a signal are true.",
   example: "shows flow at 28 inH2O in isa",
   misfits: (values) => {
     const misfits: Misfit[] = [];

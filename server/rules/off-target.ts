@@ -9,12 +9,15 @@ export const offTarget = rule<{
   target: string;
   within: string;
   flow: string;
+  /** What the display has scaled its flow to, "" where it shows flow as it is. */
+  scaled: string;
 }>({
   code: "off-target",
   severity: "warning",
   message: ({ depression, off, target, within }) =>
     `the depression, ${depression}, is ${off} off the target of ${target} (band ${within})`,
-  help: ({ flow }) => `hold the target and read again; uncorrected this is ${flow} in flow`,
+  help: ({ flow, scaled }) =>
+    `hold the target and read again; ${scaled === "" ? `uncorrected this is ${flow} in flow` : `the display has scaled to ${scaled}, by ${flow} in flow`}`,
   what: "A row's depression is off the target by more than the bench, the session or the run allows.",
   why: "While the depression is still on its way, flow and depression do not belong together, and no correction mends that.",
   bad: `headnote 1
@@ -46,8 +49,10 @@ run r1
      0.100               27.8       60.0
 `,
   checkRun(result, report) {
-    const { target, within } = result.setup;
+    const { target, within, bench } = result.setup;
+    const display = bench?.shows?.at;
     const { value, unit } = target.value;
+    const scaledTo = display?.value ?? value;
     const band = within.value * (1 + 1e-9);
     for (const { row, depression } of result.rows) {
       if (depression === undefined || row.void !== undefined) continue;
@@ -58,7 +63,8 @@ run r1
         off: inUnit(Math.abs(off), unit),
         target: written(target.value),
         within: inUnit(within.value, unit),
-        flow: depression > 0 ? percent(Math.abs(Math.sqrt(value / depression) - 1)) : "all",
+        flow: depression > 0 ? percent(Math.abs(Math.sqrt(scaledTo / depression) - 1)) : "all",
+        scaled: display === undefined ? "" : written(display),
       });
     }
   },

@@ -75,6 +75,16 @@ describe("off target", () => {
     // sqrt(28/27.2) = 1.0146, by hand.
     expect(help).toBe("hold the target and read again; uncorrected this is 1.5 % in flow");
   });
+
+  // sqrt(28/27.2) = 1.0146 and sqrt(25/27.2) = 0.9587, by hand.
+  test.each([
+    ["28 inH2O", "1.5 %"],
+    ["25 inH2O", "4.1 %"],
+  ])("says of a display that scales to %s itself what it has allowed for", (at, flow) => {
+    const bench = [`shows flow at ${at}`, "repeat 0.4 %"];
+    const { help } = findingOf(record({ bench, rows: ["0.100 27.2 55.0"] }), "off-target");
+    expect(help).toBe(`hold the target and read again; the display has scaled to ${at}, by ${flow} in flow`);
+  });
 });
 
 describe("void rows", () => {
