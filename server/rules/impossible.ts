@@ -34,7 +34,7 @@ export const impossible = rule<{ effective: string; area: string; geometric: str
         effective: inUnit(found.effective, area),
         area: found.area,
         geometric: inUnit(found.geometric, area),
-        uncertainty: percent(row.uncertainty ?? 0),
+        uncertainty: percent(found.uncertainty),
       });
     }
   },

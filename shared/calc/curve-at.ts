@@ -72,7 +72,7 @@ export function curveUncertainty({ parts, bend }: CurveAt, scale: number): Curve
 }
 
 /** Index of the first station that is not below a lift. */
-function firstFrom(stations: readonly Station[], lift: number): number {
+export function firstFrom(stations: readonly Station[], lift: number): number {
   let low = 0;
   let high = stations.length;
   while (low < high) {

@@ -1,6 +1,6 @@
 // Computes the runs of a file: rows, branches, averaged stations, their uncertainties, and where flow falls back.
 import type { Bench, Port } from "../model/model.ts";
-import type { Branch, Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
+import type { Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { branches } from "./branches.ts";
 import { computeRows, type Rows } from "./compute-rows.ts";
@@ -8,6 +8,7 @@ import type { ComputedRow, OfRow } from "./computed-row.ts";
 import { fallBacks } from "./fall-back.ts";
 import { portArea } from "./port-areas.ts";
 import { repeatabilityOf } from "./repeatability.ts";
+import { slopeAt } from "./slope-at.ts";
 import { expanded, type StationTerms, stationsOf } from "./stations.ts";
 import { type SlipPoint, unitSlips } from "./unit-slip.ts";
 
@@ -128,19 +129,14 @@ function average(rows: Rows, terms: StationTerms): Stations {
   return stations;
 }
 
-/** A row by itself: one reading, on the slope of its own branch. */
-function uncertaintyOf(stations: Stations, terms: StationTerms): OfRow<number> {
-  let byLift: Readonly<Record<Branch, ReadonlyMap<number, Station>>> | undefined;
+/** A row by itself: one reading, on the slope of its branch; one that is left out of the means has its lift to set, too. */
+function uncertaintyOf({ rising, falling }: Stations, terms: StationTerms): OfRow<number> {
   return ({ lift, branch, flow, variance }) => {
-    byLift ??= { rising: liftMap(stations.rising), falling: liftMap(stations.falling) };
-    // A void row belongs to no branch; it stands on the slope of the rising one.
-    const slope = byLift[branch ?? "rising"].get(lift ?? Number.NaN)?.slope ?? 0;
+    // A void row belongs to no branch; it stands on the rising one, if there is one.
+    const stations = branch === "falling" || rising.length === 0 ? falling : rising;
+    const slope = lift === undefined ? 0 : slopeAt(stations, lift);
     return expanded(flow?.corrected ?? Number.NaN, slope, variance, 1, terms);
   };
-}
-
-function liftMap(stations: readonly Station[]): ReadonlyMap<number, Station> {
-  return new Map(stations.map((station) => [station.lift, station]));
 }
 
 function markImpossible(rows: Rows, port: Port | undefined): boolean {
@@ -152,8 +148,9 @@ function markImpossible(rows: Rows, port: Port | undefined): boolean {
     if (limit === undefined) continue;
     // The uncertainty is asked for only where it can matter.
     if (row.effectiveArea <= limit.geometric) continue;
-    if (row.effectiveArea * (1 - (row.uncertainty ?? 0)) > limit.geometric) {
-      row.impossible = { ...limit, effective: row.effectiveArea };
+    const uncertainty = row.uncertainty ?? 0;
+    if (row.effectiveArea * (1 - uncertainty) > limit.geometric) {
+      row.impossible = { ...limit, effective: row.effectiveArea, uncertainty };
       any = true;
     }
   }
@@ -161,7 +158,7 @@ function markImpossible(rows: Rows, port: Port | undefined): boolean {
 }
 
 /** The gap area, or, where it is not known, the smaller of curtain and throat. */
-function leastArea(port: Port, lift: number): Omit<Impossible, "effective"> | undefined {
+function leastArea(port: Port, lift: number): Omit<Impossible, "effective" | "uncertainty"> | undefined {
   const gap = portArea("gap", port, lift);
   if (gap !== undefined) return { area: "gap", geometric: gap };
   const curtain = portArea("curtain", port, lift);

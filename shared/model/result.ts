@@ -34,6 +34,8 @@ export interface Impossible {
   /** Effective and geometric area, m2. */
   readonly effective: number;
   readonly geometric: number;
+  /** Expanded relative uncertainty of the flow when it was judged, the row among the others. */
+  readonly uncertainty: number;
 }
 
 /** One row, computed. What could not be read or computed is `undefined`; every row has all fields. */

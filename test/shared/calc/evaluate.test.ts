@@ -152,6 +152,28 @@ describe("repeatability", () => {
   });
 });
 
+describe("the uncertainty of a row that is left out of the means", () => {
+  // 500 cfm an inch, between the stations and beyond them, and a thousandth of an inch: 0.5 cfm, twice over, in the lift alone.
+  const least = (2 * 0.5) / 75;
+
+  test.each([
+    ["void between stations", '0.15 28.0 75.0 void "slipped"'],
+    ["void beyond them", '0.25 28.0 75.0 void "slipped"'],
+  ])("has its lift setting: %s", (_, left) => {
+    const { rows } = run({ rows: ["0.1 28.0 50.0", "0.2 28.0 100.0", left] });
+    expect(rows[2]?.branch).toBeUndefined();
+    expect(rows[2]?.uncertainty).toBeGreaterThan(least);
+  });
+
+  test("is kept with what makes it impossible, as it was when that was decided", () => {
+    const { rows } = run({ rows: ["0.1 28 50", "0.2 28 100", "0.3 28 900"] });
+    const impossible = rows[2]?.impossible;
+    const { effective = 0, geometric = 0, uncertainty = 1 } = impossible ?? {};
+    expect(effective * (1 - uncertainty)).toBeGreaterThan(geometric);
+    expect(uncertainty).toBeGreaterThan((2 * 8) / 900);
+  });
+});
+
 describe("the uncertainty of a row", () => {
   /** Of the first row, relative, expanded. */
   const uncertaintyOf = (parts: Parts): number => run(parts).rows[0]?.uncertainty ?? Number.NaN;
