@@ -7,12 +7,14 @@ import { join } from "node:path";
 const folder = mkdtempSync(join(tmpdir(), "headnote-test-"));
 const report = join(folder, "report.json");
 
+const REPORTERS = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
+
 /** Steps beside the tests; each counts as one. The build comes first, since the tests look at its size. */
 const STEPS: readonly (readonly [name: string, ...command: string[]])[] = [
   ["lint", "npx", "biome", "ci", "--colors=off", "--error-on-warnings", "."],
   ["types", "node", "test/types.ts"],
   ["build", "node", "client/build.ts"],
-  ["tests", "npx", "vitest", "run", "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],
+  ["tests", "npx", "vitest", "run", "--config=test/vitest.config.ts", ...REPORTERS],
 ];
 
 let passed = 0;
