@@ -13,7 +13,7 @@ type ServerWorker = ConstructorParameters<typeof BrowserMessageReader>[0] & { te
 declare const Worker: new (url: string) => ServerWorker;
 
 export function activate(context: ExtensionContext): void {
-  const url = Uri.joinPath(context.extensionUri, "dist/web/server.js").toString(true);
+  const url = Uri.joinPath(context.extensionUri, "dist/server.js").toString(true);
   let worker: ServerWorker | undefined;
   const end = (): void => worker?.terminate();
   // A server that is started again is a new worker. Editors put a worker of their own in the place of the browser's, which

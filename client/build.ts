@@ -34,7 +34,7 @@ await Promise.all([
   }),
   build({
     ...common,
-    entryPoints: { server: `${root}server/lsp/node.ts`, extension: `${root}client/node.ts` },
+    entryPoints: { extension: `${root}client/node.ts` },
     outdir: out,
     outExtension: { ".js": ".cjs" },
     platform: "node",
@@ -55,11 +55,14 @@ await Promise.all([
   }),
   build({
     ...common,
-    entryPoints: { server: `${root}server/lsp/browser.ts` },
-    outdir: `${out}web`,
-    platform: "browser",
+    entryPoints: { server: `${root}server/lsp/main.ts` },
+    outdir: out,
+    platform: "node",
+    conditions: ["browser"],
     target: "es2022",
     format: "iife",
+    // One script for a process and a worker. The package's scripts are ES modules in Node, so there is no `require` in either.
+    banner: { js: "var require=globalThis.process?.getBuiltinModule;" },
   }),
   build({
     ...common,

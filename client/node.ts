@@ -5,7 +5,7 @@ import { registerCheckTask } from "./check-task.ts";
 import { start } from "./extension.ts";
 
 export function activate(context: ExtensionContext): void {
-  const module = context.asAbsolutePath("dist/server.cjs");
+  const module = context.asAbsolutePath("dist/server.js");
   const server = { module, transport: TransportKind.ipc };
   context.subscriptions.push(registerCheckTask());
   start(context, (options) => new LanguageClient("headnote", "Headnote", server, options));

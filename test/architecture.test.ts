@@ -77,6 +77,7 @@ const TABLE: Readonly<Record<string, Row>> = {
       ...BELOW_FRONTS,
       "server/disk",
       "server/lsp/node.ts",
+      "server/lsp/server.ts",
       "server/generate/example.ts",
       "package.json",
     ],

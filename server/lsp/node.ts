@@ -1,6 +1,8 @@
 // The server in Node: over stdio, or over the pipe that an editor opens.
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { nodeRuntime } from "../disk/node-runtime.ts";
-import { startServer } from "./server.ts";
+import type { Serve } from "./server.ts";
 
-startServer(createConnection(ProposedFeatures.all), nodeRuntime());
+export function connect(serve: Serve): void {
+  serve(createConnection(ProposedFeatures.all), nodeRuntime());
+}

@@ -22,6 +22,9 @@ import { readSettings, type Settings } from "./settings.ts";
 import { pathOf, uriOf } from "./uris.ts";
 import { workspaceService } from "./workspace-service.ts";
 
+/** What the two connections hand themselves to; they do not load it, so that a bundle of both can leave one asleep. */
+export type Serve = typeof startServer;
+
 /** Serves a client over a connection; listens at once. */
 export function startServer(connection: Connection, runtime: Runtime): void {
   const documents = new TextDocuments(TextDocument);

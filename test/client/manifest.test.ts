@@ -34,7 +34,7 @@ describe("the package", () => {
     const named = pathsIn({ main, browser, icon, contributes }).map((path) => path.replace("./", ""));
     expect(named.length).toBeGreaterThan(10);
     expect(named.filter((path) => !packed.includes(path))).toEqual([]);
-    expect(packed).toEqual(expect.arrayContaining(["dist/server.cjs", "dist/web/server.js", "LICENSE"]));
+    expect(packed).toEqual(expect.arrayContaining(["dist/server.js", "LICENSE"]));
   });
 
   test("has entries that are no ES modules, which editors do not load everywhere", () => {
@@ -43,7 +43,7 @@ describe("the package", () => {
 
   test("has nothing else: no sources, tests, records or packages", () => {
     const isExpected = (path: string) =>
-      /^(dist\/(web\/)?(extension|server)\.c?js|dist\/preview\/page\.(js|css)|client\/media\/[a-z-]+\.png|grammar\/.+\.json)$/.test(
+      /^(dist\/(web\/)?extension\.cjs|dist\/server\.js|dist\/preview\/page\.(js|css)|client\/media\/[a-z-]+\.png|grammar\/.+\.json)$/.test(
         path,
       ) ||
       ["package.json", "README.md", "LICENSE", "client/CHANGELOG.md", "grammar/REFERENCE.md"].includes(path);

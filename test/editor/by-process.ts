@@ -59,6 +59,7 @@ export async function byProcess(step: Step, hands: Hands, { page }: Workbench): 
   });
   await step("formatting brings the file into canonical form", async () => {
     await command("Format Document");
+    await goTo(8, 1);
     await lineWith("within     0.2 inH2O");
     await lineWith("28.0      181.0");
   });

@@ -13,7 +13,11 @@ export const lsp: Subcommand = {
       complain(io, "say how the editor is reached: headnote lsp --stdio");
       return UNUSABLE;
     }
-    await import("../../lsp/node.ts");
+    const [{ startServer }, { connect }] = await Promise.all([
+      import("../../lsp/server.ts"),
+      import("../../lsp/node.ts"),
+    ]);
+    connect(startServer);
     await io.ended;
     return FINE;
   },
