@@ -1,36 +1,23 @@
 // The flow panel while it is being drawn: its rows of data, and the labels that still look for room.
 import type { ChartFrame } from "./chart-frame.ts";
-import { type Box, type Corner, placeLabels, type Wish } from "./chart-labels.ts";
-import { type Json, LABEL_SIZE } from "./chart-layers.ts";
-import { type ChartScale, fromPixels, toPixels } from "./chart-scale.ts";
-import { textWidth } from "./chart-text.ts";
+import type { Box, Corner } from "./chart-labels.ts";
+import type { Json } from "./chart-layers.ts";
+import { LABEL_HEIGHT, type LabelWish, labelRows, labelWish, type Plot } from "./chart-plot.ts";
 
-export const LABEL_HEIGHT = LABEL_SIZE + 3;
 /** More labels inside the plot than this say nothing, and finding room for them takes long. */
 const MOST_LABELS = 60;
 /** What a step further away costs: as much as to stand on so many pieces of a line. */
 const FURTHER = 4;
 
 /** Everything inside the panel, while it is being drawn. */
-export interface Drawing {
+export interface Drawing extends Plot {
   readonly frame: ChartFrame;
-  readonly height: number;
-  readonly y: ChartScale;
   readonly data: Record<string, Json[]>;
-  readonly wishes: (Wish & { readonly forms: readonly string[]; readonly color: string })[];
+  readonly wishes: LabelWish[];
   /** What labels keep off where they can, lines above all. */
   readonly obstacles: Box[];
   /** What no label may cover: points. */
   readonly kept: Box[];
-}
-
-export function px({ frame }: Drawing, x: number): number {
-  return toPixels(frame.x, frame.width, x);
-}
-
-/** Pixels from the top. */
-export function py({ y, height }: Drawing, flow: number): number {
-  return height - toPixels(y, height, flow);
 }
 
 /** Asks for room for a label, in the first of its forms that finds any; the first labels asked for are served. */
@@ -38,20 +25,11 @@ export function wish(
   { wishes }: Drawing,
   forms: readonly string[],
   color: string,
-  corners: (width: number) => Wish["corners"],
+  corners: (width: number) => readonly Corner[],
 ): void {
-  let found: Wish | undefined;
-  for (const text of forms.toReversed()) {
-    const width = textWidth(text, LABEL_SIZE);
-    found = {
-      width,
-      height: LABEL_HEIGHT,
-      corners: corners(width),
-      ...(found !== undefined && { instead: found }),
-    };
-  }
-  if (found === undefined || forms[0] === "" || wishes.length >= MOST_LABELS) return;
-  wishes.push({ ...found, forms, color });
+  const [first, ...shorter] = forms;
+  if (first === undefined || first === "" || wishes.length >= MOST_LABELS) return;
+  wishes.push(labelWish([first, ...shorter], color, corners));
 }
 
 /** Corners of a label around a point, the nearer the cheaper. */
@@ -78,16 +56,6 @@ function corners(x: number, y: number, width: number, distance: number): Corner[
   ];
 }
 
-export function drawLabels({ frame, y, height, data, wishes, obstacles, kept }: Drawing): void {
-  const whole = { left: 0, top: 0, width: frame.width, height };
-  placeLabels(wishes, obstacles, kept, whole).forEach((box, index) => {
-    const wish = wishes[index];
-    if (box === undefined || wish === undefined) return;
-    data["labels"]?.push({
-      x: fromPixels(frame.x, frame.width, box.left),
-      y: fromPixels(y, height, height - box.top - box.height / 2),
-      text: wish.forms[box.form],
-      color: wish.color,
-    });
-  });
+export function drawLabels(drawing: Drawing): void {
+  drawing.data["labels"]?.push(...labelRows(drawing, drawing.wishes, drawing.obstacles, drawing.kept));
 }

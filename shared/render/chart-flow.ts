@@ -1,12 +1,13 @@
 // The main panel of a chart: corrected flow on lift, where it falls back, and what is odd about a point.
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
-import { around, type Drawing, drawLabels, px, py, wish } from "./chart-drawing.ts";
+import { around, type Drawing, drawLabels, wish } from "./chart-drawing.ts";
 import { endLabels } from "./chart-end-labels.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, type StyledRun } from "./chart-frame.ts";
 import { boxesAlong } from "./chart-labels.ts";
 import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
 import { drawExpectations, drawFalls, drawFlattenLift } from "./chart-marks.ts";
+import { px, py } from "./chart-plot.ts";
 import { isFlagged, type RunPoint } from "./chart-run.ts";
 import { type ChartScale, chartScale, clamped, fromPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
@@ -44,7 +45,7 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
     points: [],
     labels: [],
   };
-  const drawing: Drawing = { frame, height, y, data, wishes: [], obstacles: [], kept: [] };
+  const drawing: Drawing = { frame, x, y, width, height, data, wishes: [], obstacles: [], kept: [] };
   drawFalls(drawing);
   drawFlattenLift(drawing);
   drawExpectations(drawing);

@@ -3,8 +3,9 @@ import { type FlattenLift, liftToFlatten } from "../calc/port-areas.ts";
 import type { FallBack } from "../model/result.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
-import { around, type Drawing, LABEL_HEIGHT, px, py, wish } from "./chart-drawing.ts";
+import { around, type Drawing, wish } from "./chart-drawing.ts";
 import { boxesAlong } from "./chart-labels.ts";
+import { LABEL_HEIGHT, px, py } from "./chart-plot.ts";
 import { onLiftAxis } from "./chart-run.ts";
 import { clamped, fromPixels } from "./chart-scale.ts";
 

@@ -97,7 +97,16 @@ describe("the picture of a trace", () => {
             ((Number(row["y"]) - y.scale.domain[0]) / (y.scale.domain[1] - y.scale.domain[0])) * panel.height;
           return { left, right: left + textWidth(String(row["text"]), LABEL_SIZE), middle };
         });
+        const steps = (spec.datasets[name.replace("labels", "marks")] ?? [])
+          .filter((row) => row["x"] === row["x2"] && row["y2"] === y.scale.domain[1])
+          .map(
+            (row) =>
+              ((Number(row["x"]) - x.scale.domain[0]) / (x.scale.domain[1] - x.scale.domain[0])) *
+              panel.width,
+          );
+        expect(steps).toHaveLength(1);
         for (const [index, box] of boxes.entries()) {
+          for (const step of steps) expect(box.left >= step || box.right <= step).toBe(true);
           expect(box.left).toBeGreaterThanOrEqual(-1e-6);
           expect(box.right).toBeLessThanOrEqual(panel.width + 1e-6);
           for (const other of boxes.slice(index + 1)) {

@@ -1,0 +1,86 @@
+// The lower panel of a trace: apparent area on time, its steady mean, and where it steps.
+import type { AreaStep, SteadyMean } from "../model/trace-result.ts";
+import { decimalsFor, formatFixed } from "../quantity/digits.ts";
+import { fromSI, type Unit } from "../quantity/unit.ts";
+import type { Corner } from "./chart-labels.ts";
+import { type Json, lines, pieces, rectangles, texts } from "./chart-layers.ts";
+import { LABEL_HEIGHT, labelWish, px, py } from "./chart-plot.ts";
+import {
+  SOLID,
+  steadyShade,
+  stepMarks,
+  type TraceDrawing,
+  type TracePanel,
+  traceLabels,
+  wishBeside,
+} from "./trace-drawing.ts";
+import { sampleLine } from "./trace-line.ts";
+import { LEAST_DRAWN } from "./trace-scales.ts";
+
+export function areaPanel(drawing: TraceDrawing, flow: Float64Array): TracePanel {
+  const { result, units, x, y, width, height } = drawing;
+  const { samples, areaFactor, setup, steps } = result;
+  const least = LEAST_DRAWN * setup.target.value.value;
+  const inUnit = (value: number) => fromSI(value * areaFactor, units.area);
+  const shown = flow.map((value, at) => ((samples.depression[at] ?? 0) >= least ? value : Number.NaN));
+  const marks = stepMarks(drawing);
+  for (const step of steps) {
+    const tops = [height - 24, height - 42, 6, 24, height / 2];
+    wishBeside(drawing, fromSI(step.time, units.time), stepLabel(step), tops);
+  }
+  const steady = steadyMarks(drawing, inUnit);
+  return {
+    panel: {
+      width,
+      height,
+      x,
+      y,
+      title: `Apparent area, ${units.area.symbol}`,
+      layers: [rectangles("area-bands"), lines("area-lines"), pieces("area-marks"), texts("area-labels")],
+    },
+    data: {
+      "area-bands": steadyShade(drawing),
+      "area-marks": [...marks, ...steady],
+      "area-lines": sampleLine(drawing, shown, inUnit),
+      "area-labels": traceLabels(drawing),
+    },
+  };
+}
+
+/** The mean of the steady stretch, with its value. */
+function steadyMarks(drawing: TraceDrawing, inUnit: (flow: number) => number): readonly Json[] {
+  const {
+    result: { steady },
+    units,
+    theme,
+    width,
+    height,
+  } = drawing;
+  if (steady?.flow === undefined) return [];
+  const level = inUnit(steady.flow.mean);
+  const [from, to] = [fromSI(steady.from, units.time), fromSI(steady.to, units.time)];
+  const [left, right] = [Math.max(0, px(drawing, from)), Math.min(width, px(drawing, to))];
+  const top = py(drawing, level);
+  drawing.obstacles.push({ left, top: top - 2, width: right - left, height: 4 });
+  const value = meanWords(steady.flow, units.flow);
+  drawing.wishes.push(
+    labelWish([`steady: ${value}`, value], theme.text, (wide) => {
+      const tops = [top + 10, top - LABEL_HEIGHT - 10, 4, height - 20];
+      const lefts = [right - wide - 4, left + 4];
+      return tops.flatMap((each) => lefts.map((at): Corner => [at, each]));
+    }),
+  );
+  return [{ x: from, x2: to, y: level, y2: level, color: theme.text, width: 1.2, dash: SOLID }];
+}
+
+function meanWords({ mean, error }: SteadyMean, unit: Unit): string {
+  const decimals = decimalsFor(error / unit.factor) ?? 1;
+  return `${formatFixed(fromSI(mean, unit), decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol}`;
+}
+
+/** `lets go: -5.9 %`. */
+function stepLabel({ kind, size, error }: AreaStep): string {
+  const decimals = Math.min(1, decimalsFor(error * 100) ?? 1);
+  const percent = formatFixed(size * 100, decimals);
+  return kind === "let-go" ? `lets go: -${percent} %` : `back: +${percent} %`;
+}

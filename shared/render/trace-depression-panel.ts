@@ -1,0 +1,62 @@
+// The upper panel of a trace: depression on time, the band around the target, and when it had settled.
+import { fromSI } from "../quantity/unit.ts";
+import { type Json, lines, pieces, rectangles, texts } from "./chart-layers.ts";
+import {
+  SOLID,
+  steadyShade,
+  stepMarks,
+  type TraceDrawing,
+  type TracePanel,
+  traceLabels,
+  wishBeside,
+} from "./trace-drawing.ts";
+import { fitLine, sampleLine } from "./trace-line.ts";
+
+export function depressionPanel(drawing: TraceDrawing): TracePanel {
+  const { result, units, theme, x, y, width, height } = drawing;
+  const { samples, setup, settling } = result;
+  const target = setup.target.value.value;
+  const inUnit = (value: number) => fromSI(value, units.depression);
+  const [low, high] = [inUnit(target - setup.within.value), inUnit(target + setup.within.value)];
+  const edge = { x: x.low, x2: x.high, color: theme.axis, width: 1, dash: SOLID };
+  const marks: Json[] = [
+    ...[low, high].map((level) => ({ ...edge, y: level, y2: level })),
+    ...stepMarks(drawing),
+  ];
+  if (settling !== undefined) {
+    const at = fromSI(settling.time, units.time);
+    marks.push({ x: at, x2: at, y: y.low, y2: low, color: theme.quiet, width: 1, dash: [2, 2] });
+    wishBeside(drawing, at, `settled ${trimmed(at)} ${units.time.symbol}`, [
+      height - 24,
+      height - 44,
+      height * 0.6,
+    ]);
+  }
+  return {
+    panel: {
+      width,
+      height,
+      x,
+      y,
+      title: `Depression, ${units.depression.symbol}`,
+      layers: [
+        rectangles("depression-bands"),
+        pieces("depression-marks"),
+        lines("depression-lines"),
+        lines("depression-fit"),
+        texts("depression-labels"),
+      ],
+    },
+    data: {
+      "depression-bands": steadyShade(drawing),
+      "depression-marks": marks,
+      "depression-lines": sampleLine(drawing, samples.depression, inUnit),
+      "depression-fit": fitLine(drawing, inUnit),
+      "depression-labels": traceLabels(drawing),
+    },
+  };
+}
+
+function trimmed(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}
