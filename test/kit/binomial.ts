@@ -1,14 +1,21 @@
-// How far a rate that was counted may be from the true one.
+// How well a rate is known from so many trials.
+import jstat from "jstat";
 
-/**
- * The 95 % interval of a chance of which `hits` of `trials` were counted.
- * Source: E. B. Wilson, J. Am. Stat. Assoc. 22 (1927) 209-212.
- */
-export function wilson(hits: number, trials: number): readonly [low: number, high: number] {
-  const z = 1.959963984540054;
-  const share = hits / trials;
-  const middle = share + z ** 2 / (2 * trials);
-  const half = z * Math.sqrt((share * (1 - share)) / trials + z ** 2 / (4 * trials ** 2));
-  const whole = 1 + z ** 2 / trials;
-  return [(middle - half) / whole, (middle + half) / whole];
+export interface Rate {
+  readonly hits: number;
+  readonly trials: number;
+  /** Two-sided confidence interval. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The rate with its exact interval (C. J. Clopper and E. S. Pearson, Biometrika 26 (1934) 404-413), by jstat's beta. */
+export function rateOf(hits: number, trials: number, confidence = 0.95): Rate {
+  const tail = (1 - confidence) / 2;
+  return {
+    hits,
+    trials,
+    low: hits === 0 ? 0 : jstat.beta.inv(tail, hits, trials - hits + 1),
+    high: hits === trials ? 1 : jstat.beta.inv(1 - tail, hits + 1, trials - hits),
+  };
 }

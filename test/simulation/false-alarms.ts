@@ -1,7 +1,7 @@
 // How often a port that is truly flat is said to fall back, which is what the statistics promise to be 5 % of sweeps.
 import { flatDropQuantile, studentFlatDropQuantile } from "../../shared/calc/flat-drop.ts";
 import { widening } from "../../shared/calc/repeatability.ts";
-import { type Rate, rateOf } from "../kit/simulator/binomial.ts";
+import { type Rate, rateOf } from "../kit/binomial.ts";
 import { type JudgedRun, judgeRecord } from "../kit/simulator/judged.ts";
 import { type Normal, normals } from "../kit/simulator/random.ts";
 import { benchBlock, runBlock, sessionBlock } from "../kit/simulator/record.ts";

@@ -1,5 +1,5 @@
 // How often the limits of single differences speak where nothing is: each is made for 5 % of the things it looks at.
-import { type Rate, rateOf } from "../kit/simulator/binomial.ts";
+import { type Rate, rateOf } from "../kit/binomial.ts";
 import { judgeRecord } from "../kit/simulator/judged.ts";
 import { normals } from "../kit/simulator/random.ts";
 import { benchBlock, runBlock, sessionBlock } from "../kit/simulator/record.ts";

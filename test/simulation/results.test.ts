@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { rateOf } from "../kit/simulator/binomial.ts";
+import { rateOf } from "../kit/binomial.ts";
 import { resultsPage, SECTIONS, type Section, USUAL } from "./results.ts";
 
 const PAGE = join(import.meta.dirname, "RESULTS.md");

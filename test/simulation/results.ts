@@ -1,5 +1,5 @@
 // Sets the tables of all simulations as one Markdown page.
-import type { Rate } from "../kit/simulator/binomial.ts";
+import type { Rate } from "../kit/binomial.ts";
 import { bySpeed, DROPS, detection, QUICK } from "./detection.ts";
 import { knownAlarms, pooledAlarms, unequalAlarms } from "./false-alarms.ts";
 import { byOperator, upAndDown } from "./operators.ts";

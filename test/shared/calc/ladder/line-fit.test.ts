@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { bentLine, type LinePoint, straightLine } from "../../../../shared/calc/ladder/line-fit.ts";
 import { studentTail } from "../../../../shared/calc/student.ts";
 import { normalNumbers } from "../../../../shared/calc/trace/noise.ts";
-import { wilson } from "../../../kit/binomial.ts";
+import { rateOf } from "../../../kit/binomial.ts";
 import { checkClose } from "../close.ts";
 
 const points = (xs: readonly number[], ys: readonly number[], u = 1): LinePoint[] =>
@@ -78,7 +78,7 @@ describe("a bent line", () => {
       )
         alarms++;
     }
-    expect(wilson(alarms, TRIALS)[0]).toBeLessThanOrEqual(0.05);
+    expect(rateOf(alarms, TRIALS).low).toBeLessThanOrEqual(0.05);
     expect(alarms).toBeGreaterThan(0);
   });
 

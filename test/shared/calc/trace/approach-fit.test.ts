@@ -3,7 +3,7 @@ import { approachFit } from "../../../../shared/calc/trace/approach-fit.ts";
 import { normalNumbers } from "../../../../shared/calc/trace/noise.ts";
 import { secondOrder } from "../../../../shared/calc/trace/step-response.ts";
 import type { Fitted } from "../../../../shared/model/trace-result.ts";
-import { wilson } from "../../../kit/binomial.ts";
+import { rateOf } from "../../../kit/binomial.ts";
 import { type MadeTrace, makeTrace } from "../../../kit/traces.ts";
 import { checkClose } from "../close.ts";
 
@@ -69,7 +69,7 @@ describe("standard errors are what they say: 95 % of fits lie within 1.96 of the
         const { value, error } = read(fit) ?? { value: Number.NaN, error: 0 };
         return Math.abs(value - truth) <= 1.96 * error;
       }).length;
-      const [low, high] = wilson(hits, fits.length);
+      const { low, high } = rateOf(hits, fits.length);
       expect([hits, fits.length, low <= 0.95 && high >= 0.93]).toEqual([hits, fits.length, true]);
     }
   }

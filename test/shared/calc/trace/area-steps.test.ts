@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { areaSteps } from "../../../../shared/calc/trace/area-steps.ts";
 import { mostLikelyStep } from "../../../../shared/calc/trace/most-likely-step.ts";
 import { normalNumbers } from "../../../../shared/calc/trace/noise.ts";
-import { wilson } from "../../../kit/binomial.ts";
+import { rateOf } from "../../../kit/binomial.ts";
 import { type MadeTrace, makeTrace, TARGET, WITHIN } from "../../../kit/traces.ts";
 
 const QUICK: MadeTrace = {
@@ -34,7 +34,7 @@ describe("a step is found where there is none in at most 5 % of traces with nois
     let alarms = 0;
     for (let seed = 1; seed <= TRIALS; seed++) if (stepsOf(made, 7919 * seed).length > 0) alarms++;
     // What was counted must be what a rate of 5 % or less gives.
-    const [low] = wilson(alarms, TRIALS);
+    const { low } = rateOf(alarms, TRIALS);
     expect(low).toBeLessThanOrEqual(0.05);
   });
 });
@@ -48,7 +48,7 @@ test("the test behind it keeps its 5 % exactly on white noise around a line", { 
     const smooth = [values.map(() => 1), values.map((_, at) => at)];
     if (mostLikelyStep({ values, smooth, scatter: values.map(() => 1) }, 0.05) !== undefined) alarms++;
   }
-  const [low, high] = wilson(alarms, TRIALS);
+  const { low, high } = rateOf(alarms, TRIALS);
   expect([alarms / TRIALS, low <= 0.05 && high >= 0.02]).toEqual([alarms / TRIALS, true]);
 });
 

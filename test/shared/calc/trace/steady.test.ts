@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { effectiveSize } from "../../../../shared/calc/trace/effective-size.ts";
 import { normalNumbers } from "../../../../shared/calc/trace/noise.ts";
 import { steadyWindow } from "../../../../shared/calc/trace/steady-window.ts";
-import { wilson } from "../../../kit/binomial.ts";
+import { rateOf } from "../../../kit/binomial.ts";
 import { TARGET, WITHIN } from "../../../kit/traces.ts";
 
 function autoregressive(count: number, correlation: number, seed: number): Float64Array {
@@ -55,7 +55,7 @@ describe("the steady window", () => {
       const { mean = 0, error = 0 } = found?.depression ?? {};
       if (Math.abs(mean - TARGET) <= 1.96 * error) hits++;
     }
-    const [low, high] = wilson(hits, TRIALS);
+    const { low, high } = rateOf(hits, TRIALS);
     expect([hits, low <= 0.95 && high >= 0.9]).toEqual([hits, true]);
   });
 });
