@@ -15,6 +15,8 @@ export interface Related {
   readonly file?: string;
   readonly span: Span;
   readonly message: string;
+  /** The finding is as true of this place as of its own, so that a picture marks both. */
+  readonly isMarked?: true;
 }
 
 export type FindingArgs = Readonly<Record<string, string | number>>;

@@ -23,11 +23,7 @@ const INTENDED: Readonly<Record<string, readonly string[]>> = {
   "first.headnote": ["fall-back"],
   "ironside-eight/2026-03-07-as-cast.headnote": ["fall-back", "let-go"],
   "ironside-eight/2026-03-08-as-cast-cabinet.headnote": ["flat-top", "hidden-fall-back"],
-  "ironside-eight/2026-03-14-as-cast-up-and-down.headnote": [
-    "fall-back",
-    "direction-dependent",
-    "direction-dependent",
-  ],
+  "ironside-eight/2026-03-14-as-cast-up-and-down.headnote": ["fall-back", "direction-dependent"],
   "ironside-eight/2026-03-21-short-side.headnote": ["fall-back-not-resolved"],
   "ironside-eight/2026-04-12-blended-approaches.headnote": ["read-early"],
   "ironside-eight/2026-04-13-ladder.headnote": ["ladder-exponent"],

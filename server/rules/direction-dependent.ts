@@ -1,8 +1,7 @@
-// A lift that passes one flow on the way up and another on the way down.
-import { hysteresis } from "../../shared/calc/hysteresis.ts";
-import { type DirectionArgs, directionArgs, directionMessage } from "./direction-words.ts";
+// Lifts that pass one flow on the way up and another on the way down.
+import { twoWaySweep } from "../../shared/calc/hysteresis.ts";
+import { type DirectionArgs, directionArgs, directionMessage, directionPlace } from "./direction-words.ts";
 import { INTAKE_SESSION } from "./examples.ts";
-import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
 export const directionDependent = rule<DirectionArgs>({
@@ -11,7 +10,7 @@ export const directionDependent = rule<DirectionArgs>({
   message: directionMessage,
   help: ({ lift }) =>
     `read ${lift} again from below and from above; if it stays, the flow has two states there: open from shut at full speed to see which one an engine gets`,
-  what: "At one lift the readings on the way down differ from those on the way up by more than the bench's repeatability allows.",
+  what: "At one lift or more the readings on the way down differ from those on the way up by more than the bench's repeatability allows. The finding names the clearest lift and points to the others; among many lifts chance alone marks some, and it says how often.",
   why: "Air that has let go at a high lift may stay off on the way down. Which of the two flows an engine gets depends on how it opens the valve.",
   bad: `${INTAKE_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]
@@ -30,12 +29,9 @@ export const directionDependent = rule<DirectionArgs>({
      0.200               28.0      107.8
 `,
   checkRun(result, report) {
-    for (const two of hysteresis(result)) {
-      const down = two.falling.rows.at(-1);
-      const up = two.rising.rows[0];
-      if (!two.resolved || down === undefined || up === undefined) continue;
-      const related = [{ span: rowSpan(up.row), message: "on the way up" }];
-      report(rowSpan(down.row), directionArgs(result, two), { related });
-    }
+    const sweep = twoWaySweep(result);
+    const place = sweep && directionPlace(result, sweep);
+    if (sweep !== undefined && place !== undefined)
+      report(place.span, directionArgs(result, sweep, sweep.clearest), { related: place.related });
   },
 });

@@ -1,6 +1,6 @@
 // What the port does at one reading, in the words of the findings: they mark one row, and speak of several.
 import { flatTop } from "../../shared/calc/flat-top.ts";
-import { hysteresis } from "../../shared/calc/hysteresis.ts";
+import { twoWaySweep } from "../../shared/calc/hysteresis.ts";
 import type { FallBack, RowResult, RunResult } from "../../shared/model/result.ts";
 import { directionArgs, directionMessage } from "../rules/direction-words.ts";
 import {
@@ -17,9 +17,7 @@ export function portWords(result: RunResult, row: RowResult): readonly string[] 
   return [
     ...result.fallBacks.flatMap((fall) => fallBackWords(result, fall, row)),
     ...flatTopWords(result, row),
-    ...hysteresis(result)
-      .filter(({ resolved, rising, falling }) => resolved && [rising, falling].some(has(row)))
-      .map((two) => directionMessage(directionArgs(result, two))),
+    ...directionWords(result, row),
   ];
 }
 
@@ -43,6 +41,14 @@ function fallBackWords(result: RunResult, fall: FallBack, row: RowResult): reado
 function flatTopWords(result: RunResult, row: RowResult): readonly string[] {
   const flat = flatTop(result);
   return flat?.stations.some(has(row)) ? [`${flatTopMessage(flatTopArgs(result, flat))}.`] : [];
+}
+
+function directionWords(result: RunResult, row: RowResult): readonly string[] {
+  const sweep = twoWaySweep(result);
+  if (sweep === undefined) return [];
+  return sweep.differing
+    .filter(({ rising, falling }) => [rising, falling].some(has(row)))
+    .map((two) => `${directionMessage(directionArgs(result, sweep, two))}.`);
 }
 
 function has(row: RowResult): (station: { readonly rows: readonly RowResult[] }) => boolean {

@@ -1,5 +1,6 @@
 // Which findings stand on a reading, and what they say of its port.
 import type { RowResult } from "../../shared/model/result.ts";
+import type { Span } from "../../shared/text/span.ts";
 import type { ComputedRun } from "../analysis/project.ts";
 import { PORT_CODES } from "../rules/index.ts";
 import type { Judged } from "./findings.ts";
@@ -10,9 +11,13 @@ export function rowFindings(
   findings: readonly Judged[],
 ): ReadonlyMap<RowResult, readonly string[]> {
   const byLine = new Map<number, Set<string>>();
+  const mark = ({ line }: Span, code: string) => {
+    const known = byLine.get(line) ?? new Set<string>();
+    byLine.set(line, known.add(code));
+  };
   for (const { finding } of findings) {
-    const known = byLine.get(finding.span.line) ?? new Set<string>();
-    byLine.set(finding.span.line, known.add(finding.code));
+    mark(finding.span, finding.code);
+    for (const { span, isMarked } of finding.related) if (isMarked) mark(span, finding.code);
   }
   return new Map(
     result.rows.flatMap((row) => {

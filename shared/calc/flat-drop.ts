@@ -1,6 +1,6 @@
 // Chance alone makes a flat curve fall back somewhere, the more stations the further: this says how far.
 
-import { logGamma } from "./chi-square.ts";
+import { estimatedDeviations } from "./estimated-deviation.ts";
 import { normalCdf, normalPdf, normalQuantile } from "./normal.ts";
 import { risingRoot } from "./rising-root.ts";
 import { studentQuantile } from "./student.ts";
@@ -87,27 +87,10 @@ function exactQuantile(count: number, level: number): number | undefined {
   return drop;
 }
 
-/** Nodes of the integral over the logarithm of an estimated deviation: the trapezoid converges quickly there. */
-const deviationSteps = 28;
 /** With fewer degrees of freedom the integral below would have to begin lower; nobody judges by so few. */
 const leastDegrees = 4;
 /** More stations than any sweep has; beyond, a bound that costs nothing stands for the integral. */
 const mostStations = 64;
-
-/** Estimated over true deviation at `nu` degrees of freedom, and the weights of an integral over its distribution. */
-function estimatedDeviations(nu: number): readonly { readonly ratio: number; readonly weight: number }[] {
-  // ln(s/sigma) has a standard deviation of about 1/sqrt(2 nu) and a longer tail below.
-  const spread = 1 / Math.sqrt(2 * nu);
-  const low = -9 * spread;
-  const width = (5 * spread - low) / deviationSteps;
-  const scale = (nu / 2) * Math.log(nu / 2) - logGamma(nu / 2);
-  return Array.from({ length: deviationSteps + 1 }, (_, index) => {
-    const log = low + index * width;
-    const ratio = Math.exp(log);
-    const density = 2 * Math.exp(scale + nu * log - (nu / 2) * ratio * ratio);
-    return { ratio, weight: width * density };
-  });
-}
 
 /**
  * The same where the standard deviation is itself an estimate with `degreesOfFreedom` (4 and more), independent of

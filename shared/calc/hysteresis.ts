@@ -1,5 +1,6 @@
 // Flow on the way down beside flow on the way up: where they differ, the port has two states.
 import type { RowResult, RunResult, Station } from "../model/result.ts";
+import { chanceOfMarks } from "./chance-of-marks.ts";
 import { widening } from "./repeatability.ts";
 import { returnRow } from "./return-row.ts";
 
@@ -23,6 +24,43 @@ export interface TwoWay {
   /** What the two differ by at most in 95 % of cases where direction makes no difference, relative. */
   readonly chance: number;
   readonly resolved: boolean;
+}
+
+/** What a sweep up and down says of its port as a whole. */
+export interface TwoWaySweep {
+  /** The lifts that differ, by rising lift; one at least. */
+  readonly differing: readonly TwoWay[];
+  /** The one that stands furthest beyond its limit. */
+  readonly clearest: TwoWay;
+  /** How many lifts were read in both directions. */
+  readonly lifts: number;
+  /** Chance that a sweep in which direction makes no difference has one such lift or more. */
+  readonly chanceOfOne: number;
+  /** The same of as many as there are here or more. */
+  readonly chanceOfAll: number;
+}
+
+/**
+ * The differing lifts of a run taken together: each has a limit of its own, so that among many some pass it by chance.
+ * `undefined` where none differs.
+ */
+export function twoWaySweep(result: RunResult): TwoWaySweep | undefined {
+  const all = hysteresis(result);
+  const differing = all.filter(({ resolved }) => resolved);
+  const [first] = differing;
+  if (first === undefined) return undefined;
+  const clearness = ({ difference, chance }: TwoWay) => Math.abs(difference) / chance;
+  const { repeatability } = result;
+  const limit = TWO_SIDED_95 * widening(repeatability);
+  const chanceOf = (marked: number) =>
+    chanceOfMarks(marked, all.length, limit, repeatability.degreesOfFreedom);
+  return {
+    differing,
+    clearest: differing.reduce((most, two) => (clearness(two) > clearness(most) ? two : most), first),
+    lifts: all.length,
+    chanceOfOne: chanceOf(1),
+    chanceOfAll: chanceOf(differing.length),
+  };
 }
 
 /**

@@ -65,8 +65,25 @@ describe("a lift with two flows", () => {
     expect(lines[finding.span.line]).toContain("146.5");
     expect(finding.related.map(({ span }) => lines[span.line])).toEqual(["0.300 28.0 150.0"]);
     expect(message).toBe(
-      "at 0.300 in the flow is 2.3 % lower on the way down (150.0 → 146.5 cfm; chance alone gives 1.1 %)",
+      "at 0.300 in the flow is 2.3 % lower on the way down (150.0 → 146.5 cfm; chance alone gives 1.1 %); no other lift was read both ways, and chance alone marks it in 5.0 % of stable sweeps",
     );
+  });
+
+  test("is told once a sweep: at the clearest lift, with the others beside it and how many chance marks", () => {
+    const rows = ["0.200 28.0 108.0", "0.300 28.0 150.0", "0.350 28.0 166.0", "0.400 28.0 178.0"];
+    const down = ["0.350 28.0 161.0", "0.300 28.0 147.5", "0.200 28.0 108.1", "0.100 28.0 55.0"];
+    const fixture = record({ rows: [...rows, ...down] });
+    expect(codesOf(fixture)).toEqual(["direction-dependent"]);
+    const { finding, message } = findingOf(fixture, "direction-dependent");
+    expect(message).toBe(
+      "at 0.350 in the flow is 3.0 % lower on the way down (166.0 → 161.0 cfm; chance alone gives 1.1 %); 2 of 3 lifts differ: chance alone marks one or more in 14.3 % of stable sweeps, and 2 or more in 0.72 %",
+    );
+    const lines = fixture.split("\n");
+    expect(lines[finding.span.line]).toContain("161.0");
+    expect(finding.related.map(({ span, message: said }) => [lines[span.line]?.trim(), said])).toEqual([
+      ["0.350 28.0 166.0", "on the way up"],
+      ["0.300 28.0 147.5", "0.300 in too: 1.7 % lower on the way down"],
+    ]);
   });
 
   test("may pass more on the way down too", () => {
