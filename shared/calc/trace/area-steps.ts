@@ -174,7 +174,8 @@ function scatterOf(values: Float64Array, depression: Float64Array, target: numbe
   const ofDepression = Math.sqrt(meanSquareOfDifferences(depression, high) / 6);
   const share = (pressure: number) => (ofDepression / (2 * pressure)) ** 2;
   const ofFlow = Math.max(all - share(target), all * 0.1);
-  return depression.map((pressure) => Math.sqrt(Math.max(ofFlow + share(pressure), Number.MIN_VALUE)));
+  // Only their ratios count, so that a series without any noise may have any.
+  return depression.map((pressure) => Math.sqrt(ofFlow + share(pressure)) || 1);
 }
 
 function meanSquareOfDifferences(values: Float64Array, isUsed: (at: number) => boolean): number {
@@ -185,7 +186,9 @@ function meanSquareOfDifferences(values: Float64Array, isUsed: (at: number) => b
   }
   squares.sort((a, b) => a - b);
   // The median, so that a step counts like any other; of a squared normal it is 0.4549 times the mean.
-  return (squares[Math.floor(squares.length / 2)] ?? 0) / 0.4549364;
+  const median = (squares[Math.floor(squares.length / 2)] ?? 0) / 0.4549364;
+  // A display with few digits shows most samples like their neighbours.
+  return median > 0 ? median : squares.reduce((sum, square) => sum + square, 0) / Math.max(1, squares.length);
 }
 
 /** Whether half of the step stands between the few values before it and the few behind. */

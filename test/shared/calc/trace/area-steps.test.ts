@@ -71,6 +71,26 @@ describe("a port that lets go", () => {
     expect(stepsOf({ ...QUICK, drop: 0.06, at: 5 }, 5)[0]?.phase).toBe("holding");
   });
 
+  test.each([
+    [0.0002, 0],
+    [0.0005, 0.0001],
+  ])("is found on a display whose last digit is %d, where most samples read alike", (digit, flowNoise) => {
+    const { samples, flow } = makeTrace(
+      { ...QUICK, noise: 0, flowNoise, drop: 0.03, at: 4 },
+      normalNumbers(17),
+    );
+    const scale = samples.depression.map((pressure) => Math.sqrt(pressure / TARGET));
+    const shown = flow.map((value, at) => Math.round((value * (scale[at] ?? 1)) / digit) * digit);
+    const found = areaSteps(
+      samples,
+      shown.map((value, at) => value / (scale[at] ?? 1)),
+      TARGET,
+      WITHIN,
+    );
+    expect(found.map(({ kind }) => kind)).toEqual(["let-go"]);
+    expect(found[0]?.time).toBeCloseTo(4, 1);
+  });
+
   test("and takes hold again has both steps, in the order of time", () => {
     const made = makeTrace(QUICK, normalNumbers(11));
     const between = (at: number) => (made.samples.time[at] ?? 0) >= 2.5 && (made.samples.time[at] ?? 0) < 4.5;
