@@ -34,6 +34,16 @@ export type TraceProblem =
   /** The depression goes far beyond the target. */
   | { readonly kind: "far-beyond"; readonly highest: number };
 
+/** Stretches without samples. */
+export interface TraceGaps {
+  readonly count: number;
+  /** s, of all of them. */
+  readonly missing: number;
+  /** The longest: the last sample before it and the first behind it, s. */
+  readonly from: number;
+  readonly to: number;
+}
+
 /** When the depression had entered the band around the target and stayed. */
 export interface Settling {
   /** s; one sample after the last one outside. */
@@ -120,6 +130,7 @@ export interface TraceResult {
   readonly problems: readonly TraceProblem[];
   /** The usual time between two samples, s. */
   readonly interval: number;
+  readonly gaps: TraceGaps | undefined;
   readonly settling: Settling | undefined;
   /** Pa above the steady mean, where it stands out of the scatter. */
   readonly overshoot: number | undefined;

@@ -9,7 +9,7 @@ import { type TraceUnits, traceUnits } from "./trace-units.ts";
 
 /** The facts of a trace in the order in which they happen; a trace that cannot be used says so. */
 export function traceFacts(result: TraceResult): readonly Fact[] {
-  const { samples, settling, approach, steady, steps, interval, setup } = result;
+  const { samples, settling, approach, steady, steps, interval, gaps, setup } = result;
   if (interval === 0) return [{ label: "samples", words: "none that can be used" }];
   const units = traceUnits(result);
   const time = units.time;
@@ -19,6 +19,14 @@ export function traceFacts(result: TraceResult): readonly Fact[] {
       label: "samples",
       words: `${count}, ${rounded(fromSI(interval, time), 3)} ${time.symbol} apart, up to ${rounded(fromSI(samples.time[count - 1] ?? 0, time), 4)} ${time.symbol}`,
     },
+    ...(gaps === undefined
+      ? []
+      : [
+          {
+            label: "gaps",
+            words: `${gaps.count}, the longest ${rounded(fromSI(gaps.to - gaps.from, time), 3)} ${time.symbol} from ${rounded(fromSI(gaps.from, time), 4)} ${time.symbol} on`,
+          },
+        ]),
     {
       label: "settled",
       words:

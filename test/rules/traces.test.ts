@@ -131,6 +131,82 @@ describe("samples that cannot be used are left out, and the others are used", ()
   });
 });
 
+describe("a gap in a trace says how long it is, where, and what it leaves open", () => {
+  const long = Array.from({ length: 60 }, (_, at) => at / 10);
+  const without = (from: number, to: number, times = long) => times.filter((t) => t <= from || t >= to);
+  const made = (times: readonly number[], drop = 0, at = Number.POSITIVE_INFINITY) =>
+    logged(
+      csv(
+        "t,dp,q",
+        (t) => {
+          const flow = 36.9 * Math.sqrt(inches(t)) * (t >= at ? 1 - drop : 1);
+          return `${t.toFixed(2)},${inches(t).toFixed(2)},${flow.toFixed(1)}`;
+        },
+        [...times],
+      ),
+    );
+  const said = (fixture: string) => {
+    const { message, severity } = findingOf(fixture, "trace-gap");
+    return `${severity}: ${message}`;
+  };
+
+  test("on the way up", () => {
+    expect(said(made(without(0.3, 1.1)))).toBe(
+      "warning: the trace has no samples for 0.8 s from 0.3 s on, where they usually stand 0.1 s apart: on the way up, where a letting-go would not be seen and the fit of the approach has nothing to go by",
+    );
+  });
+
+  test("over the moment when the depression came to hold", () => {
+    expect(said(made(without(0.9, 1.9)))).toMatch(
+      /: the depression came to hold somewhere between 0\.9 s and 1\.9 s$/,
+    );
+  });
+
+  test("over the moment when the port let go", () => {
+    expect(said(made(without(2.5, 3.3), 0.06, 3))).toMatch(
+      /; the port let go somewhere between 2\.5 s and 3\.3 s$|: the port let go somewhere between 2\.5 s and 3\.3 s$/,
+    );
+  });
+
+  test("while it holds", () => {
+    expect(said(made(without(3, 4)))).toBe(
+      "warning: the trace has no samples for 1.0 s from 3.0 s on, where they usually stand 0.1 s apart: the steady means leave it out",
+    );
+  });
+
+  test("and how many more there are", () => {
+    const two = made(without(4.5, 5.2, without(3, 4)));
+    expect(said(two)).toContain(
+      " for 1.0 s from 3.0 s on, where they usually stand 0.1 s apart (and in another gap, 1.7 s in all): ",
+    );
+  });
+
+  test("five usual steps are none, nor are the uneven steps of a log that thins out", () => {
+    expect(codes(made(without(3, 3.5)))).toEqual([]);
+    expect(codes(made([...long.filter((t) => t < 3), 3.4, 3.8, 4.2, 4.6, 5]))).toEqual([]);
+  });
+
+  test("samples that are no numbers make one too", () => {
+    const dead = logged(csv("t,dp,q", (t) => (t > 2 && t < 2.9 ? `${t},NaN,err` : plain(t)), [...long]));
+    expect(codes(dead)).toEqual(["samples-left-out", "trace-gap"]);
+  });
+
+  test("in the rows of a record it is marked at the first row behind it, and points to the last before it", () => {
+    const rows = tracedRun(
+      0,
+      without(
+        5,
+        17,
+        seconds.map((_, at) => at),
+      ),
+    );
+    const { finding } = findingOf(rows, "trace-gap");
+    const lines = rows.split("\n");
+    expect(lines[finding.span.line]?.trim()).toMatch(/^1\.70 /);
+    expect(lines[finding.related[0]?.span.line ?? 0]?.trim()).toMatch(/^0\.50 /);
+  });
+});
+
 describe("a trace in the record itself", () => {
   test("without a column of depressions is asked for it, and nothing more", () => {
     const rows = seconds.map((t) => `        ${t} ${(10 * t).toFixed(1)}`).join("\n");

@@ -5,6 +5,7 @@ import type { TraceProblem, TraceResult, TraceSamples } from "../../model/trace-
 import { approachFit } from "./approach-fit.ts";
 import { areaSteps } from "./area-steps.ts";
 import { cleanSamples } from "./clean-samples.ts";
+import { gapsOf } from "./gaps.ts";
 import { groupMeans, groupSize } from "./groups.ts";
 import { endOfHold, settling } from "./settling.ts";
 import { steadyWindow } from "./steady-window.ts";
@@ -40,6 +41,7 @@ export function evaluateTrace(trace: Trace, setup: Setup, raw: RawTrace): TraceR
     areaFactor: areaFactor(setup),
     problems: raw.problems,
     interval: 0,
+    gaps: undefined,
     settling: undefined,
     overshoot: undefined,
     approach: undefined,
@@ -64,12 +66,14 @@ export function evaluateTrace(trace: Trace, setup: Setup, raw: RawTrace): TraceR
   const holds = settled && Math.max(settled.time, lastStep ?? 0);
   const from = holds === undefined ? end : firstAt(samples.time, holds);
   const steady = settled && steadyWindow(samples, flow, from, end, within);
+  const usual = interval(samples.time);
   return {
     ...empty,
     samples,
     ...(flow && { flow }),
     problems,
-    interval: interval(samples.time),
+    interval: usual,
+    gaps: gapsOf(samples.time, usual),
     settling: settled,
     overshoot: overshoot(samples, end, steady?.depression.mean),
     approach: fitted(samples, approachEnd(samples, end, settled?.time, steps[0]?.time)),
