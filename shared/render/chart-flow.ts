@@ -62,7 +62,7 @@ export function flowPanel(frame: ChartFrame, height: number): DrawnPanel {
       height,
       x,
       y,
-      title: `Corrected flow, ${axes.flow.symbol} ${flowConditions(lead.setup)}`,
+      title: `Corrected flow, ${axes.flow.symbol} ${flowConditions(lead.setup, axes.wanted)}`,
       indent: left,
       layers: [
         rectangles("reach"),

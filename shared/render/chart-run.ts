@@ -5,7 +5,9 @@ import { type PortArea, portArea } from "../calc/port-areas.ts";
 import type { Branch, RowResult, RunResult, Station } from "../model/result.ts";
 import { decimalsFor, formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
+import { cellIn } from "./cell-in.ts";
 import { cleanText } from "./chart-text.ts";
+import { type WantedUnits, wantedUnit } from "./wanted-units.ts";
 
 /** A run in a chart. `findings` are the codes that flag a row; `label` names the run at its line's end. */
 export interface ChartRun {
@@ -21,6 +23,8 @@ export interface ChartAxes {
   readonly ratio: boolean;
   readonly flow: Unit;
   readonly time: Unit;
+  /** What was asked for instead of the record's own units. */
+  readonly wanted: WantedUnits;
 }
 
 /** Findings that a shaded fall-back says already. */
@@ -135,12 +139,13 @@ function about(
 ): string {
   const decimals = (reach === undefined ? undefined : decimalsFor(reach)) ?? 1;
   const spread = reach === undefined ? "" : ` ± ${formatFixed(reach, decimals)}`;
-  const lift = columnValues(run.result.setup.run.table, "lift")?.cell(row.row)?.text ?? "";
+  const { table } = run.result.setup.run;
   const unit =
-    run.result.setup.run.table?.columns.find((column) => column.name === "lift")?.unit?.symbol ?? "";
+    wantedUnit(axes.wanted, "length") ?? table?.columns.find((column) => column.name === "lift")?.unit;
+  const lift = unit === undefined ? "" : `${cellIn(table, "lift", row.row, unit) ?? ""} ${unit.symbol}`;
   const tail = words.length === 0 ? "" : `, ${words.join(", ")}`;
   return cleanText(
-    `${run.label}, lift ${lift} ${unit}: ${formatFixed(flow, decimals)}${spread} ${axes.flow.symbol}${tail}`,
+    `${run.label}, lift ${lift}: ${formatFixed(flow, decimals)}${spread} ${axes.flow.symbol}${tail}`,
   );
 }
 

@@ -5,6 +5,7 @@ import type { RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { type ChartAxes, type ChartRun, type DrawnRun, isFlagged } from "./chart-run.ts";
 import { cleanText, HARD_SPACE } from "./chart-text.ts";
+import { quantityIn, type WantedUnits } from "./wanted-units.ts";
 
 /** The run's id and title; of cylinders of one stage their numbers, of other runs their ids, the leading one first. */
 export function chartTitle(lead: RunResult, runs: readonly ChartRun[]): string {
@@ -32,13 +33,13 @@ function ranges(numbers: readonly number[]): string {
 }
 
 /** What stands behind the numbers, as far as all runs share it. */
-export function chartFacts(runs: readonly ChartRun[]): string {
-  const all = runs.map(({ result }) => factsOf(result.setup));
+export function chartFacts(runs: readonly ChartRun[], wanted: WantedUnits): string {
+  const all = runs.map(({ result }) => factsOf(result.setup, wanted));
   const [first = []] = all;
   return listed(first.filter((fact) => all.every((facts) => facts.includes(fact))));
 }
 
-function factsOf({ port, run, bench, date, direction, target, head }: Setup): string[] {
+function factsOf({ port, run, bench, date, direction, target, head }: Setup, wanted: WantedUnits): string[] {
   const side = port?.side === undefined ? "" : ` (${port.side})`;
   return [
     head?.title ?? head?.id,
@@ -47,7 +48,7 @@ function factsOf({ port, run, bench, date, direction, target, head }: Setup): st
     run.stage,
     bench && `bench ${bench.id}`,
     date?.value.slice(0, 10),
-    `${direction.value === "draws" ? "drawn" : "blown"} at ${target.value.text} ${target.value.unit.symbol}`,
+    `${direction.value === "draws" ? "drawn" : "blown"} at ${quantityIn(target.value, wanted)}`,
   ].filter((fact) => fact !== undefined);
 }
 
@@ -113,16 +114,16 @@ function missingArea(area: PortArea["name"]): string {
 }
 
 /** At which depression and in which air a run's corrected flow stands. */
-export function flowConditions({ quote, reference }: Setup): string {
+export function flowConditions({ quote, reference }: Setup, wanted: WantedUnits): string {
   const air = reference === undefined ? "air of the day" : `in ${reference.value.name}`;
-  return `at ${quote.value.text} ${quote.value.unit.symbol}, ${air}`;
+  return `at ${quantityIn(quote.value, wanted)}, ${air}`;
 }
 
 /** The label of a run, with its conditions where they are not those of the leading run. */
-export function endLabel(run: ChartRun, lead: RunResult): string {
-  const conditions = flowConditions(run.result.setup);
+export function endLabel(run: ChartRun, lead: RunResult, wanted: WantedUnits): string {
+  const conditions = flowConditions(run.result.setup, wanted);
   const label = run.label === "" ? run.result.setup.run.id : run.label;
-  return cleanText(conditions === flowConditions(lead.setup) ? label : `${label} (${conditions})`);
+  return cleanText(conditions === flowConditions(lead.setup, wanted) ? label : `${label} (${conditions})`);
 }
 
 export function liftTitle(axes: ChartAxes): string {

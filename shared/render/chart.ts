@@ -1,7 +1,6 @@
 // Draws runs as a Vega-Lite picture: corrected flow on lift, and strips of gains, discharge coefficient and settle times.
 import type { PortArea } from "../calc/port-areas.ts";
 import type { RunResult } from "../model/result.ts";
-import type { Unit } from "../quantity/unit.ts";
 import { captionPanel } from "./chart-caption.ts";
 import { BAND_LABEL, differenceScale, differenceStrip } from "./chart-difference-strip.ts";
 import { differencesOf, extremes } from "./chart-differences.ts";
@@ -18,6 +17,7 @@ import { textWidth } from "./chart-text.ts";
 import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
 import { chartFacts, chartNotes, chartTitle, endLabel, fullNotes, liftTitle } from "./chart-words.ts";
 import { displayUnits } from "./display-units.ts";
+import type { WantedUnits } from "./wanted-units.ts";
 
 export interface ChartOptions {
   /** Of the whole picture, in pixels; 760 unless stated, never less than 280. */
@@ -27,7 +27,7 @@ export interface ChartOptions {
   /** The area that the coefficient is set on; the curtain unless stated. */
   readonly cd?: PortArea["name"];
   /** Units to show instead of the record's own, each for its dimension. */
-  readonly units?: readonly Unit[];
+  readonly units?: WantedUnits;
   /** Of more than four equals the one drawn in colour; unless stated, the highest and the lowest in the mean. */
   readonly highlight?: RunResult;
   /** `LIGHT_THEME` unless stated. */
@@ -81,7 +81,7 @@ export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {})
   const caption = captionPanel(frame, chartNotes(noted), fullNotes(noted), outer - 2 * PADDING);
   const data = [...panels, caption].flatMap((panel) => Object.entries(panel.data));
   return {
-    ...shellOf(title, chartFacts(runs), outer, frame.left, theme),
+    ...shellOf(title, chartFacts(runs, frame.axes.wanted), outer, frame.left, theme),
     params: [{ name: CURSOR_PARAM, value: "" }],
     datasets: Object.fromEntries(data.map(([name, rows]) => [name, strongRows(rows, theme)])),
     vconcat: [
@@ -100,9 +100,10 @@ function frameOf(
   options: ChartOptions,
   theme: ChartTheme,
 ): ChartFrame {
-  const units = displayUnits(lead.setup, options.units);
+  const wanted = options.units ?? [];
+  const units = displayUnits(lead.setup, wanted);
   const ratio = options.xAxis === "lift-ratio" && (lead.setup.port?.valve?.value ?? 0) > 0;
-  const axes: ChartAxes = { lift: units.lift, ratio, flow: units.flow, time: units.time };
+  const axes: ChartAxes = { lift: units.lift, ratio, flow: units.flow, time: units.time, wanted };
   const leads = runs.length === 1 || runs.some(({ role }) => role === "main");
   const differences = differencesOf(runs, lead, axes);
   const isCrowd =
@@ -115,7 +116,7 @@ function frameOf(
   const styles = runStyles(runs, theme, highlighted);
   const styled = runs.flatMap((run, index): StyledRun[] => {
     const style = styles[index];
-    const label = endLabel(run, lead);
+    const label = endLabel(run, lead, wanted);
     return style === undefined
       ? []
       : [{ ...drawnRun(run, axes, options.cd ?? "curtain", leads && run.result === lead), style, label }];

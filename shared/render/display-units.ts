@@ -3,6 +3,18 @@
 import type { Setup } from "../model/setup.ts";
 import type { Dimension } from "../quantity/dimension.ts";
 import { findUnit, type Unit } from "../quantity/unit.ts";
+import { type WantedUnits, wantedUnit } from "./wanted-units.ts";
+
+/** What results are shown in units of. */
+export const RESULT_DIMENSIONS: readonly Dimension[] = [
+  "length",
+  "pressure",
+  "flow",
+  "mass-flow",
+  "area",
+  "speed",
+  "time",
+];
 
 /** The units of one run's results. */
 export interface DisplayUnits {
@@ -17,39 +29,25 @@ export interface DisplayUnits {
 
 /**
  * Lift, depression and flow as the run's columns write them (a display without flow: as its bench writes flow); areas,
- * speeds and mass flow in inch units where lift is in inches or thousandths, else in metric ones. Each of `wanted` takes
- * the place of the unit of its dimension.
+ * speeds and mass flow in inch units where lift is shown in inches or thousandths, else in metric ones. Each of `wanted`
+ * takes the place of the unit of its dimension.
  */
-export function displayUnits(setup: Setup, wanted: readonly Unit[] = []): DisplayUnits {
-  const units = ownUnits(setup);
-  const take = (dimension: Dimension, own: Unit) =>
-    wanted.findLast(({ dimensions }) => dimensions.includes(dimension)) ?? own;
-  return {
-    lift: take("length", units.lift),
-    depression: take("pressure", units.depression),
-    flow: take("flow", units.flow),
-    massFlow: take("mass-flow", units.massFlow),
-    area: take("area", units.area),
-    speed: take("speed", units.speed),
-    time: take("time", units.time),
-  };
-}
-
-function ownUnits(setup: Setup): DisplayUnits {
+export function displayUnits(setup: Setup, wanted: WantedUnits = []): DisplayUnits {
   const column = (name: string) => setup.run.table?.columns.find((entry) => entry.name === name)?.unit;
+  const asked = (dimension: Dimension) => wantedUnit(wanted, dimension);
   const { bench } = setup;
-  const lift = column("lift") ?? setup.port?.valve?.unit ?? unit("in");
+  const lift = asked("length") ?? column("lift") ?? setup.port?.valve?.unit ?? unit("in");
   const inches = ["in", "thou", "ft"].includes(lift.symbol);
   const benchFlow =
     bench?.ranges[0]?.flow.unit ?? bench?.table?.columns.find((entry) => entry.name === "flow")?.unit;
   return {
     lift,
-    depression: column("depression") ?? setup.target.value.unit,
-    flow: column("flow") ?? benchFlow ?? unit(inches ? "cfm" : "L/s"),
-    massFlow: unit(inches ? "lb/min" : "g/s"),
-    area: unit(inches ? "in2" : "mm2"),
-    speed: unit(inches ? "ft/s" : "m/s"),
-    time: column("settle") ?? column("read") ?? unit("s"),
+    depression: asked("pressure") ?? column("depression") ?? setup.target.value.unit,
+    flow: asked("flow") ?? column("flow") ?? benchFlow ?? unit(inches ? "cfm" : "L/s"),
+    massFlow: asked("mass-flow") ?? unit(inches ? "lb/min" : "g/s"),
+    area: asked("area") ?? unit(inches ? "in2" : "mm2"),
+    speed: asked("speed") ?? unit(inches ? "ft/s" : "m/s"),
+    time: asked("time") ?? column("settle") ?? column("read") ?? unit("s"),
   };
 }
 

@@ -21,6 +21,7 @@ import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
 import { ladderFacts } from "./ladder-facts.ts";
 import { ladderUnits } from "./ladder-units.ts";
 import { titleOf } from "./table-blocks.ts";
+import type { WantedUnits } from "./wanted-units.ts";
 
 const RIGHT = 20;
 const SOLID = [1, 0];
@@ -37,6 +38,8 @@ export interface LadderChartOptions {
   /** Of the whole picture, in pixels. */
   readonly width?: number;
   readonly theme?: ChartTheme;
+  /** Units to show instead of the record's own, each for its dimension. */
+  readonly units?: WantedUnits;
 }
 
 /** The picture of a ladder; one without a fitted power says so. */
@@ -49,7 +52,7 @@ export function ladderChart(result: LadderResult, options: LadderChartOptions = 
   if (law === undefined) {
     return emptyChart("No power to draw: fewer than three steps can be used", title, outer, theme);
   }
-  const units = ladderUnits(result);
+  const units = ladderUnits(result, options.units);
   const inDepression = (value: number) => Math.log10(fromSI(value, units.depression));
   const inFlow = (log: number) => (log - Math.log(units.flow.factor)) / Math.LN10;
   const spots = points.map(({ depression, flow, uncertainty }) => ({
@@ -160,7 +163,7 @@ export function ladderChart(result: LadderResult, options: LadderChartOptions = 
     ];
   const notes = `bars: two standard uncertainties; line: the fitted ${kink === undefined ? "power" : "powers"}; dashed: what an ideal nozzle does over these depressions`;
   const caption = captionPanel({ left, theme, width }, notes, notes, inner);
-  const facts = ladderFacts(result)
+  const facts = ladderFacts(result, options.units)
     .filter(({ label: name }) => name !== "steps")
     .map(({ label: name, words }) => `${name} ${words}`);
   const data = [...panels, caption].flatMap((panel) => Object.entries(panel.data));

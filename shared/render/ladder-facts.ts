@@ -4,6 +4,7 @@ import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
 import { ladderUnits } from "./ladder-units.ts";
 import type { Fact } from "./run-facts.ts";
+import type { WantedUnits } from "./wanted-units.ts";
 
 const VERDICTS = {
   "as-expected": "as a port does",
@@ -13,9 +14,9 @@ const VERDICTS = {
 } as const;
 
 /** The power, what was to be expected, and the kink. */
-export function ladderFacts(result: LadderResult): readonly Fact[] {
+export function ladderFacts(result: LadderResult, wanted: WantedUnits = []): readonly Fact[] {
   const { points, law, nozzle, allowance, kink, verdict } = result;
-  const { depression: unit } = ladderUnits(result);
+  const { depression: unit } = ladderUnits(result, wanted);
   const power = (value: number) => formatFixed(value, 3);
   const steps = `${points.length} that can be used`;
   if (law === undefined || verdict === undefined) return [{ label: "steps", words: steps }];

@@ -5,10 +5,11 @@ import { ladderUnits } from "./ladder-units.ts";
 import { reported } from "./reported.ts";
 import { rounded } from "./rounded.ts";
 import type { AtLine } from "./table-input.ts";
+import type { WantedUnits } from "./wanted-units.ts";
 
-export function ladderReport({ line, result }: AtLine<LadderResult>): TableLadder {
+export function ladderReport({ line, result }: AtLine<LadderResult>, wanted: WantedUnits = []): TableLadder {
   const { ladder, setup, points, law, nozzle, allowance, kink, verdict } = result;
-  const units = ladderUnits(result);
+  const units = ladderUnits(result, wanted);
   return {
     line: line + 1,
     run: setup.run.id,

@@ -1,13 +1,20 @@
-// The units that a ladder is shown in: its own, and those of its run's results.
+// The units that a ladder is shown in: those asked for, its own, and those of its run's results.
 import type { LadderResult } from "../model/ladder-result.ts";
 import type { Unit } from "../quantity/unit.ts";
 import { displayUnits } from "./display-units.ts";
+import { type WantedUnits, wantedUnit } from "./wanted-units.ts";
 
-export function ladderUnits({ ladder, setup }: Pick<LadderResult, "ladder" | "setup">): {
+export function ladderUnits(
+  { ladder, setup }: Pick<LadderResult, "ladder" | "setup">,
+  wanted: WantedUnits = [],
+): {
   readonly depression: Unit;
   readonly flow: Unit;
 } {
   const column = (name: string) => ladder.table?.columns.find((entry) => entry.name === name)?.unit;
-  const units = displayUnits(setup);
-  return { depression: column("depression") ?? units.depression, flow: column("flow") ?? units.flow };
+  const units = displayUnits(setup, wanted);
+  return {
+    depression: wantedUnit(wanted, "pressure") ?? column("depression") ?? units.depression,
+    flow: wantedUnit(wanted, "flow") ?? column("flow") ?? units.flow,
+  };
 }

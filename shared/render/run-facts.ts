@@ -4,6 +4,7 @@ import type { RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import type { Quantity } from "../quantity/quantity.ts";
+import { quantityIn, type WantedUnits } from "./wanted-units.ts";
 
 export interface Fact {
   readonly label: string;
@@ -12,8 +13,11 @@ export interface Fact {
 
 const DENSITY_DECIMALS = 4;
 
-/** The facts of a run in the order in which a reader asks for them. The words hold the record's texts as written. */
-export function runFacts(result: RunResult): readonly Fact[] {
+/**
+ * The facts of a run in the order in which a reader asks for them. The words hold the record's texts as written, and its
+ * quantities too, but for those of the test in the units that are asked for; the air of the day stays as it was read.
+ */
+export function runFacts(result: RunResult, wanted: WantedUnits = []): readonly Fact[] {
   const { setup } = result;
   const { run, session, port, date, target, quote } = setup;
   const cylinder = run.cylinder === undefined ? [] : [`cylinder ${run.cylinder}`];
@@ -30,19 +34,19 @@ export function runFacts(result: RunResult): readonly Fact[] {
     ["stage", run.stage === undefined ? [] : [run.stage]],
     ["date", date === undefined ? [] : [date.value]],
     ["bench", benchWords(result)],
-    ["target", quote.value === target.value ? [] : [quantityWords(target.value)]],
+    ["target", quote.value === target.value ? [] : [quantityIn(target.value, wanted)]],
     ["air", [...airWords(setup), `${formatFixed(setup.air.value.density, DENSITY_DECIMALS)} kg/m3`]],
-    ["leak", [leakWords(setup)]],
-    ["mounting", mountingWords(setup)],
-    ["assumed", assumptions(result)],
+    ["leak", [leakWords(setup, wanted)]],
+    ["mounting", mountingWords(setup, wanted)],
+    ["assumed", assumptions(result, wanted)],
   ];
   return facts.flatMap(([label, words]) => (words.length === 0 ? [] : [{ label, words: words.join(", ") }]));
 }
 
 /** The head over corrected flow: at which depression, and in which air. */
-export function correctedFlowHead({ quote, reference }: Setup): string {
+export function correctedFlowHead({ quote, reference }: Setup, wanted: WantedUnits = []): string {
   const air = reference === undefined ? "air of the day" : `in ${reference.value.name}`;
-  return `corrected flow at ${quantityWords(quote.value)}, ${air}`;
+  return `corrected flow at ${quantityIn(quote.value, wanted)}, ${air}`;
 }
 
 /** A quantity as it was written. */
@@ -85,33 +89,33 @@ function statedAirWords(air: StatedAir): readonly string[] {
   return named.flatMap(([name, value]) => (value === undefined ? [] : [name + quantityWords(value)]));
 }
 
-function leakWords({ leak }: Setup): string {
+function leakWords({ leak }: Setup, wanted: WantedUnits): string {
   if (leak === undefined) return "not stated";
   if (leak.value === "none") return "none";
   const { flow, depression, exponent } = leak.value;
   const law = exponent === undefined ? "" : ` exponent ${exponent}`;
-  return `${quantityWords(flow)} at ${quantityWords(depression)}${law}`;
+  return `${quantityIn(flow, wanted)} at ${quantityIn(depression, wanted)}${law}`;
 }
 
 /** An entry matters where air goes in, a stub where it comes out; what was stated is told of any port. */
-function mountingWords({ port, entry, stub, adapter }: Setup): readonly string[] {
+function mountingWords({ port, entry, stub, adapter }: Setup, wanted: WantedUnits): readonly string[] {
   return [
     ...(entry === undefined && port?.side === "exhaust" ? [] : [`entry ${entry?.value ?? "not stated"}`]),
-    ...(stub === undefined && port?.side === "intake" ? [] : [`stub ${stubWords(stub)}`]),
-    ...(adapter === undefined ? [] : [`adapter ${quantityWords(adapter.value)}`]),
+    ...(stub === undefined && port?.side === "intake" ? [] : [`stub ${stubWords(stub, wanted)}`]),
+    ...(adapter === undefined ? [] : [`adapter ${quantityIn(adapter.value, wanted)}`]),
   ];
 }
 
-function stubWords(stub: Setup["stub"]): string {
+function stubWords(stub: Setup["stub"], wanted: WantedUnits): string {
   if (stub === undefined) return "not stated";
   if (stub.value === "none") return "none";
   const { bore, length } = stub.value;
   return length === undefined
-    ? quantityWords(bore)
-    : `${quantityWords(bore)} length ${quantityWords(length)}`;
+    ? quantityIn(bore, wanted)
+    : `${quantityIn(bore, wanted)} length ${quantityIn(length, wanted)}`;
 }
 
-function assumptions({ setup, repeatability }: RunResult): readonly string[] {
+function assumptions({ setup, repeatability }: RunResult, wanted: WantedUnits): readonly string[] {
   const { bench, target, air, statedAir, leak, direction } = setup;
   const isRepeatAssumed = bench !== undefined && repeatability.source === "default";
   const stated = statedAir?.value;
@@ -121,7 +125,7 @@ function assumptions({ setup, repeatability }: RunResult): readonly string[] {
     stated?.dewPoint === undefined &&
     stated?.wetBulb === undefined;
   return [
-    ...(target.source === "default" ? [`target ${quantityWords(target.value)}`] : []),
+    ...(target.source === "default" ? [`target ${quantityIn(target.value, wanted)}`] : []),
     ...(air.source === "default" ? ["air isa"] : []),
     ...(isDry ? ["dry air"] : []),
     ...(leak === undefined ? ["no leak"] : []),

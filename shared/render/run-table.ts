@@ -1,10 +1,10 @@
 // One run as heads, cells and sentences, before anything is said about how they are set on a page.
-import { columnValues } from "../calc/column-values.ts";
 import { type NamedValue, pointValues } from "../calc/points/point-values.ts";
 import { summary } from "../calc/summary.ts";
 import type { RowResult, RunResult, Station } from "../model/result.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
+import { cellIn } from "./cell-in.ts";
 import { type DisplayUnits, displayUnits } from "./display-units.ts";
 import { resultUnit } from "./result-unit.ts";
 import { correctedFlowHead, type Fact, runFacts } from "./run-facts.ts";
@@ -39,10 +39,10 @@ export interface RunTable {
 /** The table of a run. Columns without any value are left out, but for lift and depression. */
 export function runTable(
   run: RunResult,
-  { findingsOf, portWords }: Pick<TableInput, "findingsOf" | "portWords">,
+  { findingsOf, portWords, wanted }: Pick<TableInput, "findingsOf" | "portWords" | "wanted">,
 ): RunTable {
   const { setup, rows } = run;
-  const units = displayUnits(setup);
+  const units = displayUnits(setup, wanted);
   const columns = [
     writtenColumn(run, "lift", units.lift),
     writtenColumn(run, "depression", units.depression),
@@ -53,8 +53,8 @@ export function runTable(
   return {
     id: setup.run.id,
     title: setup.run.title,
-    facts: runFacts(run),
-    head: `${correctedFlowHead(setup)}; ±U: expanded uncertainty of one reading (k = 2)`,
+    facts: runFacts(run, wanted),
+    head: `${correctedFlowHead(setup, wanted)}; ±U: expanded uncertainty of one reading (k = 2)`,
     columns: rows.length === 0 ? [] : columns,
     averages: averageColumns(run, units),
     summary: rows.length === 0 ? ["no readings"] : [...summaryWords(run, units), ...(portWords?.(run) ?? [])],
@@ -65,10 +65,9 @@ function hasValues({ cells }: TableColumn): boolean {
   return cells.some((cell) => cell !== NOTHING && cell !== "");
 }
 
-/** The cells of a column of the record, with the digits as written. */
+/** The cells of a column of the record, with the digits as written where they are in the unit that is shown. */
 function writtenColumn({ setup, rows }: RunResult, name: string, unit: Unit): TableColumn {
-  const values = columnValues(setup.run.table, name);
-  const cells = rows.map(({ row }) => values?.cell(row)?.text ?? NOTHING);
+  const cells = rows.map(({ row }) => cellIn(setup.run.table, name, row, unit) ?? NOTHING);
   return { title: name, unit: unit.symbol, isNumber: true, cells };
 }
 
@@ -132,8 +131,8 @@ function averageColumns(run: RunResult, units: DisplayUnits): readonly TableColu
 /** The lift of a station as its first row writes it. */
 function liftWords({ setup }: RunResult, { lift, rows }: Station, units: DisplayUnits): string {
   const [first] = rows;
-  const cell = first && columnValues(setup.run.table, "lift")?.cell(first.row);
-  return cell?.text ?? shownNumber(fromSI(lift, units.lift), undefined);
+  const cell = first && cellIn(setup.run.table, "lift", first.row, units.lift);
+  return cell ?? shownNumber(fromSI(lift, units.lift), undefined);
 }
 
 /** All flows of the summary with the decimals that the peak deserves. */

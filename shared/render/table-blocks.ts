@@ -11,17 +11,17 @@ export interface TableBlock {
 }
 
 /** The file's traces and ladders in the order in which they stand in it. */
-export function tableBlocks({ traces = [], ladders = [] }: TableInput): readonly TableBlock[] {
+export function tableBlocks({ traces = [], ladders = [], wanted }: TableInput): readonly TableBlock[] {
   return [
     ...traces.map(({ line, result }) => ({
       line,
       title: titleOf("trace", result.trace.lift, result.setup.run.id),
-      facts: traceFacts(result),
+      facts: traceFacts(result, wanted),
     })),
     ...ladders.map(({ line, result }) => ({
       line,
       title: titleOf("ladder", result.ladder.lift, result.setup.run.id),
-      facts: ladderFacts(result),
+      facts: ladderFacts(result, wanted),
     })),
   ].sort((a, b) => a.line - b.line);
 }

@@ -29,9 +29,9 @@ interface Column {
 
 /**
  * All columns always, so that two files can be put under each other; only the sections of a port come as they are named.
- * One column has one unit: that of the first run. A corrected flow stands beside the depression and the air that it is in.
+ * One column has one unit: that asked for, else that of the first run. A corrected flow stands beside the depression and the air that it is in.
  */
-export function tableCsv({ file, runs, startLine, findingsOf }: TableInput): string {
+export function tableCsv({ file, runs, startLine, findingsOf, wanted = [] }: TableInput): string {
   const [first] = runs;
   const readings = runs.flatMap((run) =>
     run.rows.map((result) => ({
@@ -44,7 +44,7 @@ export function tableCsv({ file, runs, startLine, findingsOf }: TableInput): str
       ),
     })),
   );
-  const units = first === undefined ? metric : displayUnits(first.setup);
+  const units = first === undefined ? metric : displayUnits(first.setup, wanted);
   const columns = [
     ...factColumns(file),
     ...readColumns(units),

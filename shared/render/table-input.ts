@@ -2,6 +2,7 @@
 import type { LadderResult } from "../model/ladder-result.ts";
 import type { PlateResult, RowResult, RunResult } from "../model/result.ts";
 import type { TraceResult } from "../model/trace-result.ts";
+import type { WantedUnits } from "./wanted-units.ts";
 
 /** A plate check, the line of the file that it begins on, from 0, and the codes of the findings on that line. */
 export interface PlateInput {
@@ -21,6 +22,8 @@ export interface TableInput {
   readonly findingsOf: (run: RunResult, row: RowResult) => readonly string[];
   /** What the findings say of the run's port as a whole, one sentence each. */
   readonly portWords?: (run: RunResult) => readonly string[];
+  /** Units to show instead of the record's own. */
+  readonly wanted?: WantedUnits;
   readonly traces?: readonly AtLine<TraceResult>[];
   readonly ladders?: readonly AtLine<LadderResult>[];
 }

@@ -21,26 +21,27 @@ import { resultUnit } from "./result-unit.ts";
 import { rounded } from "./rounded.ts";
 import type { PlateInput, TableInput } from "./table-input.ts";
 import { traceReport } from "./trace-report.ts";
+import { type WantedUnits, wantedUnit } from "./wanted-units.ts";
 
 /**
- * The report of a file's runs, as JSON data: values in the units of the record and in SI, 12 significant digits, `null`
- * for what is not stated or cannot be computed. Void points are there and say so.
+ * The report of a file's runs, as JSON data: values in the units of the record, or in those asked for, and in SI, 12
+ * significant digits, `null` for what is not stated or cannot be computed. Void points are there and say so.
  */
 export function tableReport(input: TableInput): TableReport {
-  const { file, runs, plates, startLine, findingsOf, traces = [], ladders = [] } = input;
+  const { file, runs, plates, startLine, findingsOf, wanted = [], traces = [], ladders = [] } = input;
   return {
     schemaVersion: SCHEMA_VERSION,
     file,
     runs: runs.map((run) => {
-      const units = displayUnits(run.setup);
+      const units = displayUnits(run.setup, wanted);
       const points = run.rows.map((result) =>
         pointOf(run, result, units, startLine(run), findingsOf(run, result)),
       );
-      return { ...factsOf(run.setup), points, summary: summaryOf(run, units) };
+      return { ...factsOf(run.setup, wanted), points, summary: summaryOf(run, units) };
     }),
     plateChecks: plates.map(plateOf),
-    traces: traces.map(traceReport),
-    ladders: ladders.map(ladderReport),
+    traces: traces.map((trace) => traceReport(trace, wanted)),
+    ladders: ladders.map((ladder) => ladderReport(ladder, wanted)),
   };
 }
 
@@ -70,7 +71,7 @@ function roundedOrNull(value: number | undefined): number | null {
   return value === undefined || !Number.isFinite(value) ? null : rounded(value);
 }
 
-function factsOf(setup: Setup): Omit<TableRun, "points" | "summary"> {
+function factsOf(setup: Setup, wanted: WantedUnits): Omit<TableRun, "points" | "summary"> {
   const { run, port, bench } = setup;
   return {
     id: run.id,
@@ -82,8 +83,8 @@ function factsOf(setup: Setup): Omit<TableRun, "points" | "summary"> {
     bench: bench?.id ?? null,
     date: setup.date?.value ?? null,
     direction: setup.direction.value,
-    target: written(setup.target.value),
-    quote: written(setup.quote.value),
+    target: pressureOf(setup.target.value, wanted),
+    quote: pressureOf(setup.quote.value, wanted),
     reference: setup.reference?.value.name ?? null,
     air: airOf(setup),
   };
@@ -160,6 +161,10 @@ function summaryOf(run: RunResult, units: DisplayUnits): TableRun["summary"] {
     eventMean: reportedOrNull(eventMean, units.flow),
     time: reportedOrNull(time, units.time),
   };
+}
+
+function pressureOf({ value, unit: own }: Quantity, wanted: WantedUnits): ReportQuantity {
+  return reported(value, wantedUnit(wanted, "pressure") ?? own);
 }
 
 function written({ value, unit }: Quantity): ReportQuantity {

@@ -6,7 +6,6 @@ import { type ChartScale, tickText } from "./chart-scale.ts";
 import { emptyChart, PADDING, pictureWidth, shellOf, type VegaLiteSpec } from "./chart-shell.ts";
 import { cleanText, textWidth } from "./chart-text.ts";
 import { type ChartTheme, LIGHT_THEME } from "./chart-theme.ts";
-import { quantityWords } from "./run-facts.ts";
 import { titleOf } from "./table-blocks.ts";
 import { areaPanel } from "./trace-area-panel.ts";
 import { depressionPanel } from "./trace-depression-panel.ts";
@@ -14,6 +13,7 @@ import type { TraceDrawing, TracePanel } from "./trace-drawing.ts";
 import { approachWords } from "./trace-facts.ts";
 import { areaScale, depressionScale, timeScale } from "./trace-scales.ts";
 import { traceUnits } from "./trace-units.ts";
+import { quantityIn, type WantedUnits } from "./wanted-units.ts";
 
 const RIGHT = 16;
 
@@ -21,6 +21,8 @@ export interface TraceChartOptions {
   /** Of the whole picture, in pixels. */
   readonly width?: number;
   readonly theme?: ChartTheme;
+  /** Units to show instead of the record's own, each for its dimension. */
+  readonly units?: WantedUnits;
 }
 
 /** The picture of a trace; one that cannot be used says so. */
@@ -31,7 +33,7 @@ export function traceChart(result: TraceResult, options: TraceChartOptions = {})
   const { trace, setup, interval, approach, flow } = result;
   const title = cleanText(titleOf("trace", trace.lift, setup.run.id));
   if (interval === 0) return emptyChart("No sample of this trace can be used", title, outer, theme);
-  const units = traceUnits(result);
+  const units = traceUnits(result, options.units);
   const pressures = depressionScale(result, units);
   const areas = areaScale(result, units);
   const left = leftMargin([pressures, ...(areas === undefined ? [] : [areas])]);
@@ -47,7 +49,7 @@ export function traceChart(result: TraceResult, options: TraceChartOptions = {})
   if (areas !== undefined && flow !== undefined) {
     panels.push(areaPanel(drawing(areas, Math.min(240, Math.max(130, width * 0.3))), flow));
   }
-  const notes = notesOf(result);
+  const notes = notesOf(result, options.units);
   const caption = captionPanel({ left, theme, width }, notes, notes, inner);
   const facts = [
     ...(setup.bench === undefined ? [] : [`bench ${setup.bench.id}`]),
@@ -82,9 +84,9 @@ function leftMargin(scales: readonly ChartScale[]): number {
   return Math.ceil(Math.max(44, 10 + Math.max(0, ...widest)));
 }
 
-function notesOf({ setup, approach, steady, steps, flow }: TraceResult): string {
+function notesOf({ setup, approach, steady, steps, flow }: TraceResult, wanted: WantedUnits = []): string {
   return [
-    `thin lines: the band around ${quantityWords(setup.target.value)}`,
+    `thin lines: the band around ${quantityIn(setup.target.value, wanted)}`,
     ...(approach === undefined ? [] : ["dotted: the fitted approach"]),
     ...(steady === undefined ? [] : ["grey: steady"]),
     ...(steps.length === 0 ? [] : ["dashed: the area steps by more than scatter"]),

@@ -3,15 +3,15 @@ import type { Approach, AreaStep, Fitted, SteadyMean, TraceResult } from "../mod
 import { decimalsFor, formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import type { Fact } from "./run-facts.ts";
-import { quantityWords } from "./run-facts.ts";
 import { shownNumber, shownUncertainty } from "./shown-number.ts";
 import { type TraceUnits, traceUnits } from "./trace-units.ts";
+import { quantityIn, type WantedUnits } from "./wanted-units.ts";
 
 /** The facts of a trace in the order in which they happen; a trace that cannot be used says so. */
-export function traceFacts(result: TraceResult): readonly Fact[] {
+export function traceFacts(result: TraceResult, wanted: WantedUnits = []): readonly Fact[] {
   const { samples, settling, approach, steady, steps, interval, gaps, setup } = result;
   if (interval === 0) return [{ label: "samples", words: "none that can be used" }];
-  const units = traceUnits(result);
+  const units = traceUnits(result, wanted);
   const time = units.time;
   const count = samples.time.length;
   return [
@@ -31,8 +31,8 @@ export function traceFacts(result: TraceResult): readonly Fact[] {
       label: "settled",
       words:
         settling === undefined
-          ? `never within ${rounded(fromSI(setup.within.value, units.depression), 3)} ${units.depression.symbol} of ${quantityWords(setup.target.value)}`
-          : `after ${rounded(fromSI(settling.time, time), 4)} ${time.symbol} within ${rounded(fromSI(setup.within.value, units.depression), 3)} ${units.depression.symbol} of ${quantityWords(setup.target.value)}`,
+          ? `never within ${rounded(fromSI(setup.within.value, units.depression), 3)} ${units.depression.symbol} of ${quantityIn(setup.target.value, wanted)}`
+          : `after ${rounded(fromSI(settling.time, time), 4)} ${time.symbol} within ${rounded(fromSI(setup.within.value, units.depression), 3)} ${units.depression.symbol} of ${quantityIn(setup.target.value, wanted)}`,
     },
     ...(approach === undefined ? [] : [{ label: "approach", words: approachWords(approach, units) }]),
     ...overshootFact(result, units),

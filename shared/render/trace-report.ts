@@ -6,10 +6,11 @@ import { reported, reportedOrNull, reportedSpan } from "./reported.ts";
 import { rounded } from "./rounded.ts";
 import type { AtLine } from "./table-input.ts";
 import { type TraceUnits, traceUnits } from "./trace-units.ts";
+import type { WantedUnits } from "./wanted-units.ts";
 
-export function traceReport({ line, result }: AtLine<TraceResult>): TableTrace {
+export function traceReport({ line, result }: AtLine<TraceResult>, wanted: WantedUnits = []): TableTrace {
   const { trace, setup, samples, settling, overshoot, approach, steady, steps, problems } = result;
-  const units = traceUnits(result);
+  const units = traceUnits(result, wanted);
   return {
     line: line + 1,
     run: setup.run.id,

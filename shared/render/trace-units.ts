@@ -1,7 +1,8 @@
-// The units that a trace is shown in: its own, and those of its run's results.
+// The units that a trace is shown in: those asked for, its own, and those of its run's results.
 import type { TraceResult } from "../model/trace-result.ts";
 import type { Unit } from "../quantity/unit.ts";
 import { displayUnits } from "./display-units.ts";
+import { type WantedUnits, wantedUnit } from "./wanted-units.ts";
 
 export interface TraceUnits {
   readonly time: Unit;
@@ -10,13 +11,20 @@ export interface TraceUnits {
   readonly area: Unit;
 }
 
-export function traceUnits({ trace, setup }: Pick<TraceResult, "trace" | "setup">): TraceUnits {
+export function traceUnits(
+  { trace, setup }: Pick<TraceResult, "trace" | "setup">,
+  wanted: WantedUnits = [],
+): TraceUnits {
   const column = (name: string) => trace.table?.columns.find((entry) => entry.name === name)?.unit;
-  const units = displayUnits(setup);
+  const units = displayUnits(setup, wanted);
   return {
-    time: column("time") ?? trace.log?.time?.unit ?? units.time,
-    depression: column("depression") ?? trace.log?.depression?.unit ?? units.depression,
-    flow: column("flow") ?? trace.log?.flow?.unit ?? units.flow,
+    time: wantedUnit(wanted, "time") ?? column("time") ?? trace.log?.time?.unit ?? units.time,
+    depression:
+      wantedUnit(wanted, "pressure") ??
+      column("depression") ??
+      trace.log?.depression?.unit ??
+      units.depression,
+    flow: wantedUnit(wanted, "flow") ?? column("flow") ?? trace.log?.flow?.unit ?? units.flow,
     area: units.area,
   };
 }

@@ -102,7 +102,7 @@ describe("nothing is written, with a sentence and exit 2,", () => {
     ["for a name of another kind", ["-o", "x.gif"]],
     ["for a width that is none", ["-o", "x.svg", "--width", "wide"]],
     ["for a unit that is none", ["-o", "x.svg", "--unit", "cats"]],
-    ["for a unit that no axis has", ["-o", "x.svg", "--unit", "kPa"]],
+    ["for a unit that no result has", ["-o", "x.svg", "--unit", "degF"]],
     ["for a map that is not there", ["-o", "x.svg", "--map"]],
     ["for a run that is not there", ["-o", "x.svg", "--run", "cats"]],
     ["in a folder that is not there", ["-o", "no/x.svg"]],

@@ -1,8 +1,6 @@
 // `headnote chart`: draws a record's runs into a file.
 import { extname, resolve } from "node:path";
 import { PORT_AREAS } from "../../../shared/calc/port-areas.ts";
-import type { Dimension } from "../../../shared/quantity/dimension.ts";
-import { findUnit, nearestUnits, type Unit } from "../../../shared/quantity/unit.ts";
 import type { ChartOptions } from "../../../shared/render/chart.ts";
 import type { ChartRun } from "../../../shared/render/chart-run.ts";
 import type { VegaLiteSpec } from "../../../shared/render/chart-shell.ts";
@@ -18,13 +16,12 @@ import { type OpenRecord, openRecord } from "../open-record.ts";
 import { type PickedBlock, pickBlock } from "../pick-block.ts";
 import { pickRuns } from "../pick-runs.ts";
 import { type Call, complain, flagOption, listOption, type Subcommand, textOption } from "../subcommand.ts";
+import { UNIT_OPTION, unitsAsked } from "../unit-option.ts";
 import { replaceFile } from "../write-file.ts";
 
 /** Pixels; a wider picture is no chart any more and a narrower one has no room for its words. */
 const NARROWEST = 280;
 const WIDEST = 10_000;
-/** What the axes of a chart show. */
-const SHOWN: readonly Dimension[] = ["length", "flow", "time", "speed"];
 
 export const chart: Subcommand = {
   name: "chart",
@@ -52,11 +49,7 @@ export const chart: Subcommand = {
       choices: ["lift", "lift-ratio"],
       preset: "lift",
     },
-    {
-      flags: "--unit <unit>",
-      about: "show lift, flow, time or speed in this unit; may be repeated (default: as the record)",
-      isRepeatable: true,
-    },
+    UNIT_OPTION,
     { flags: "--map", about: "instead, the velocity map of the record, or of the run that --run names" },
     { flags: "--trace <lift>", about: "the trace of that lift instead, as its heading writes it" },
     { flags: "--ladder <lift>", about: "the ladder of that lift instead" },
@@ -75,7 +68,7 @@ export const chart: Subcommand = {
       complain(io, `--width takes a whole number of pixels from ${NARROWEST} to ${WIDEST}`);
       return UNUSABLE;
     }
-    const units = unitsOf(call, io);
+    const units = unitsAsked(call, io);
     if (units === undefined) return UNUSABLE;
     const record = await openRecord(call.args[0] ?? "", io);
     const picked = record && pickRuns(record, listOption(call, "run"), io);
@@ -160,26 +153,6 @@ async function blockPicture({ block, title }: PickedBlock, options: ChartOptions
 function widthOf(text: string): number | undefined {
   const width = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
   return width >= NARROWEST && width <= WIDEST ? width : undefined;
-}
-
-/** The units asked for; `undefined` after having said which one a chart cannot take. */
-function unitsOf(call: Call, io: Io): readonly Unit[] | undefined {
-  const units: Unit[] = [];
-  for (const text of listOption(call, "unit")) {
-    const found = findUnit(text)?.unit;
-    if (found === undefined || !found.dimensions.some((dimension) => SHOWN.includes(dimension))) {
-      const hint = nearestUnits(text).find((near) => near !== text);
-      complain(
-        io,
-        `--unit takes a unit of length, flow, time or speed, as in mm or L/s: '${text}' is none${
-          found === undefined && hint !== undefined ? `; did you mean '${hint}'?` : ""
-        }`,
-      );
-      return undefined;
-    }
-    units.push(found);
-  }
-  return units;
 }
 
 function chartOptions(call: Call): ChartOptions {

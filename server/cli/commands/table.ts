@@ -10,6 +10,7 @@ import { FINE, UNUSABLE } from "../exit-code.ts";
 import { openRecord } from "../open-record.ts";
 import { pickRuns } from "../pick-runs.ts";
 import { listOption, type Subcommand, textOption } from "../subcommand.ts";
+import { UNIT_OPTION, unitsAsked } from "../unit-option.ts";
 
 /** By the name behind `--format`. */
 const FORMATS: Readonly<Record<string, (input: TableInput) => string>> = {
@@ -26,6 +27,7 @@ export const table: Subcommand = {
   examples: [
     ["headnote table a114/as-cast.headnote", "all runs, traces and ladders of a record"],
     ["headnote table as-cast.headnote --run i3", "one of them"],
+    ["headnote table as-cast.headnote --unit mm --unit L/s", "in other units than it was written in"],
     ["headnote table as-cast.headnote --format csv > flow.csv", "for a spreadsheet"],
   ],
   options: [
@@ -36,13 +38,17 @@ export const table: Subcommand = {
       choices: Object.keys(FORMATS),
       preset: "text",
     },
+    UNIT_OPTION,
   ],
   run: async (call, io) => {
+    const wanted = unitsAsked(call, io);
+    if (wanted === undefined) return UNUSABLE;
     const record = await openRecord(call.args[0] ?? "", io);
     const runs = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || runs === undefined) return UNUSABLE;
     const ids = listOption(call, "run");
-    io.out(FORMATS[textOption(call, "format") ?? ""]?.(tableInput(record.shown, record, runs, ids)) ?? "");
+    const input = { ...tableInput(record.shown, record, runs, ids), wanted };
+    io.out(FORMATS[textOption(call, "format") ?? ""]?.(input) ?? "");
     return FINE;
   },
 };
