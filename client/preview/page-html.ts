@@ -31,9 +31,11 @@ export function pageHtml({ script, style, source, nonce }: PageParts): string {
 <header id="bar">
 <h1 id="name"></h1>
 <select id="picker" aria-label="Runs shown" hidden></select>
+<button type="button" id="more" aria-expanded="false" aria-controls="choices">Axes</button>
+<div id="choices" role="group" aria-label="Axes and units">
 <select id="axis" aria-label="Lift, or lift over valve diameter">
-<option value="lift">lift</option>
-<option value="lift-ratio">L/D</option>
+<option value="lift">over lift</option>
+<option value="lift-ratio">over L/D</option>
 </select>
 <select id="cd" aria-label="Discharge coefficient set on">
 <option value="curtain">Cd on curtain</option>
@@ -41,7 +43,9 @@ export function pageHtml({ script, style, source, nonce }: PageParts): string {
 <option value="throat">Cd on throat</option>
 <option value="head">Cd on valve head</option>
 </select>
+<span id="units"></span>
 <button type="button" id="reset">Reset</button>
+</div>
 <button type="button" id="pin" aria-pressed="false">Pin</button>
 </header>
 <p id="problem" hidden></p>

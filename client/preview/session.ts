@@ -1,6 +1,7 @@
 // One panel and what it shows: follows the record that is being worked on, asks the server, and hears the page.
 import * as vscode from "vscode";
 import {
+  type Axes,
   type Choice,
   type FromPage,
   fromPageSchema,
@@ -13,6 +14,7 @@ import type { Memory } from "./memory.ts";
 import { revealLine } from "./reveal.ts";
 import { saveFile } from "./save.ts";
 import type { PreviewSource } from "./source.ts";
+import { PREVIEW_SETTINGS, usualAxes } from "./usual-axes.ts";
 
 export type FileFormat = Extract<FromPage, { type: "save" }>["format"];
 
@@ -52,8 +54,6 @@ export function previewSession(
 ): PreviewSession {
   let uri = restored && vscode.Uri.parse(restored.uri);
   let isPinned = restored?.isPinned ?? false;
-  let axis: PreviewState["axis"] = restored?.axis ?? "lift";
-  let cd: PreviewState["cd"] = restored?.cd ?? "curtain";
   let look: Look | undefined;
   let view: PreviewView | undefined;
   let turn = 0;
@@ -63,6 +63,7 @@ export function previewSession(
   let ticket = 0;
   const pictures = new Map<number, (data: string) => void>();
   if (restored !== undefined) memory.choose(restored.uri, restored.choice);
+  const axes = (): Axes => memory.axes() ?? usualAxes();
 
   const key = (): string => uri?.toString() ?? "";
   const choice = (): Choice => memory.choice(key());
@@ -75,8 +76,7 @@ export function previewSession(
     line: cursorLine(),
     shown: view?.runs[0]?.id ?? null,
     choice: choice(),
-    axis,
-    cd,
+    ...axes(),
   });
 
   const ask = async (): Promise<void> => {
@@ -97,7 +97,11 @@ export function previewSession(
       }
       view = answer;
       stage.name(answer.name);
-      stage.post({ type: "show", state: { uri: key(), isPinned, choice: choice(), axis, cd }, view: answer });
+      stage.post({
+        type: "show",
+        state: { uri: key(), isPinned, choice: choice(), ...axes() },
+        view: answer,
+      });
       stage.post({ type: "cursor", uri: key(), line: cursorLine() });
     } catch (error) {
       log(`preview: ${error}`);
@@ -177,7 +181,11 @@ export function previewSession(
         memory.choose(key(), message.choice);
         return ask();
       case "axes":
-        ({ axis, cd } = message);
+        memory.chooseAxes(message.axes);
+        return ask();
+      case "reset":
+        memory.chooseAxes(undefined);
+        memory.choose(key(), { kind: "cursor" });
         return ask();
       case "pin":
         isPinned = message.isPinned;
@@ -220,6 +228,9 @@ export function previewSession(
       if (document.languageId === "headnote" && contentChanges.length > 0) askSoon(PAUSE);
     }),
     vscode.workspace.onDidRenameFiles(renamed),
+    vscode.workspace.onDidChangeConfiguration((event) => {
+      if (event.affectsConfiguration(PREVIEW_SETTINGS)) ask();
+    }),
   );
 
   return {

@@ -3,6 +3,7 @@ import type { PreviewFileAnswer, PreviewFileParams } from "../../shared/messages
 import { chartSpec } from "../../shared/render/chart.ts";
 import { tableCsv } from "../../shared/render/table-csv.ts";
 import { tableMarkdown } from "../../shared/render/table-markdown.ts";
+import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { ComputedRun } from "../analysis/project.ts";
 import { type ChartedRecord, chartRuns } from "./chart-runs.ts";
 import { chosenRuns } from "./preview-choice.ts";
@@ -20,14 +21,15 @@ function textOf(
   file: string,
   record: ChartedRecord,
   picked: readonly ComputedRun[],
-  { format, axis, cd, choice }: Omit<PreviewFileParams, "uri">,
+  { format, axis, cd, units, choice }: Omit<PreviewFileParams, "uri">,
 ): string {
+  const wanted = unitsNamed(units);
   if (format === "vega-lite") {
-    const spec = chartSpec(chartRuns(record, picked), { xAxis: axis, cd });
+    const spec = chartSpec(chartRuns(record, picked), { xAxis: axis, cd, units: wanted });
     return `${JSON.stringify(spec, null, 2)}\n`;
   }
   const ids = choice.kind === "all" ? [] : picked.map(({ placed }) => placed.entity.id);
-  const input = tableInput(file, record, picked, ids);
+  const input = { ...tableInput(file, record, picked, ids), wanted };
   return format === "csv" ? tableCsv(input) : tableMarkdown(input);
 }
 

@@ -1,6 +1,7 @@
 // A run's results as the rows of a table on a page, each with the line that it comes from.
 import type { PreviewTable } from "../../shared/messages/preview.ts";
 import { runTable, type TableColumn } from "../../shared/render/run-table.ts";
+import type { WantedUnits } from "../../shared/render/wanted-units.ts";
 import type { ComputedRun } from "../analysis/project.ts";
 import type { Judged } from "./findings.ts";
 import { rowFindings } from "./row-findings.ts";
@@ -8,11 +9,16 @@ import { rowFindings } from "./row-findings.ts";
 /** A page with more rows than this is slow, and nobody reads them there. */
 const MOST_ROWS = 400;
 
-export function previewTable(run: ComputedRun, findings: readonly Judged[]): PreviewTable {
+export function previewTable(
+  run: ComputedRun,
+  findings: readonly Judged[],
+  wanted: WantedUnits,
+): PreviewTable {
   const { placed, result } = run;
   const codes = rowFindings(run, findings);
   const { id, title, head, columns, averages, summary } = runTable(result, {
     findingsOf: (_, row) => codes.get(row) ?? [],
+    wanted,
   });
   const rows = cellsByRow(columns);
   const shown = result.rows.slice(0, MOST_ROWS);
@@ -25,13 +31,20 @@ export function previewTable(run: ComputedRun, findings: readonly Judged[]): Pre
       return cells === undefined ? [] : [{ line: placed.start + row.line, cells }];
     }),
     more: result.rows.length - shown.length,
-    averages: { columns: averages.map(headOf), rows: cellsByRow(averages) },
+    averages: { columns: averages.map(averageHeadOf), rows: cellsByRow(averages) },
     summary: [...summary],
   };
 }
 
+/** What a reader asks for first; where there is little room the rest is shown when it is asked for. */
+const FIRST: readonly string[] = ["lift", "corrected flow", "±U", "remarks"];
+
 function headOf({ title, unit, isNumber }: TableColumn): PreviewTable["columns"][number] {
-  return { title, unit, isNumber };
+  return { title, unit, isNumber, isAside: !FIRST.includes(title) };
+}
+
+function averageHeadOf(column: TableColumn): PreviewTable["columns"][number] {
+  return { ...headOf(column), isAside: false };
 }
 
 function cellsByRow(columns: readonly TableColumn[]): string[][] {

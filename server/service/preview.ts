@@ -4,12 +4,14 @@ import type { RunResult } from "../../shared/model/result.ts";
 import { type ChartOptions, chartSpec } from "../../shared/render/chart.ts";
 import { editorTheme } from "../../shared/render/chart-editor-theme.ts";
 import { runFacts } from "../../shared/render/run-facts.ts";
+import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { Analysis, ComputedRun } from "../analysis/project.ts";
 import { type ChartedRecord, type ChartedRun, chartRuns } from "./chart-runs.ts";
 import type { Judged } from "./findings.ts";
 import { blockAt } from "./line-at.ts";
 import { chosenRuns, picks } from "./preview-choice.ts";
 import { previewTable } from "./preview-table.ts";
+import { unitOffers } from "./unit-offers.ts";
 
 /** What a preview is asked to show. */
 export type PreviewWish = Omit<PreviewParams, "uri">;
@@ -32,6 +34,7 @@ export function previewView(
   const shown = chartRuns(record, picked);
   const [lead] = shown;
   const findings = findingsFor(record, picked);
+  const wanted = unitsNamed(wish.units);
   const isDrawn = shown.some(({ result }) => hasPoint(result));
   return {
     version,
@@ -44,9 +47,11 @@ export function previewView(
       last: lastLine(analysis, placed),
     })),
     hasRatio: (lead?.result.setup.port?.valve?.value ?? 0) > 0,
+    units: lead === undefined ? [] : [...unitOffers(lead.result.setup, wanted)],
     spec: isDrawn ? chartSpec(shown, chartOptions(wish)) : null,
     ...(isDrawn ? { problem: null, isBroken: false } : whyNot(analysis, picked, findings)),
-    facts: lead === undefined ? [] : runFacts(lead.result).map(({ label, words }) => ({ label, words })),
+    facts:
+      lead === undefined ? [] : runFacts(lead.result, wanted).map(({ label, words }) => ({ label, words })),
     findings: findings.slice(0, MOST_FINDINGS).map(({ finding, severity, message, help }) => ({
       line: finding.span.line,
       severity,
@@ -55,12 +60,12 @@ export function previewView(
       help,
     })),
     moreFindings: Math.max(0, findings.length - MOST_FINDINGS),
-    tables: inOrder(picked, lead).map((run) => previewTable(run, record.findings)),
+    tables: inOrder(picked, lead).map((run) => previewTable(run, record.findings, wanted)),
   };
 }
 
-function chartOptions({ axis, cd, look }: PreviewWish): ChartOptions {
-  return { xAxis: axis, cd, width: look.width, theme: editorTheme(look.colours) };
+function chartOptions({ axis, cd, units, look }: PreviewWish): ChartOptions {
+  return { xAxis: axis, cd, units: unitsNamed(units), width: look.width, theme: editorTheme(look.colours) };
 }
 
 function nameOf({ scope }: Analysis): string {

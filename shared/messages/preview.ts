@@ -25,8 +25,22 @@ export const choiceSchema = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("run"), id: short }),
 ]);
 
-const axisSchema = z.enum(["lift", "lift-ratio"]);
-const cdSchema = z.enum(["curtain", "gap", "throat", "head"]);
+/** Units that are offered in place of the record's own, by what they are units of; symbols of the format's table. */
+export const OFFERED_UNITS = {
+  lift: ["in", "mm"],
+  flow: ["cfm", "L/s", "L/min", "m3/h", "m3/min"],
+  depression: ["inH2O", "mmH2O", "Pa", "hPa", "kPa", "mbar", "psi"],
+} as const;
+
+const axes = {
+  axis: z.enum(["lift", "lift-ratio"]),
+  cd: z.enum(["curtain", "gap", "throat", "head"]),
+  /** Each in place of the record's own unit of its kind; a panel of a version that had none was left without. */
+  units: z._default(z.array(z.enum(Object.values(OFFERED_UNITS).flat())).check(z.maxLength(8)), []),
+};
+
+/** How results are drawn and told: over which lift, with the coefficient on which area, in which units. */
+export const axesSchema = z.strictObject(axes);
 
 /** What the page is like: its width in pixels, and the editor's colours as CSS writes them. */
 const lookSchema = z.strictObject({
@@ -44,8 +58,7 @@ export const previewStateSchema = z.strictObject({
   uri: short,
   isPinned: z.boolean(),
   choice: choiceSchema,
-  axis: axisSchema,
-  cd: cdSchema,
+  ...axes,
 });
 
 // --- asked of the server ------------------------------------------------------------------------------------
@@ -57,8 +70,7 @@ const askedSchema = {
   /** The run that is on show, which stays where the cursor stands in none. */
   shown: z.nullable(z.string()),
   choice: choiceSchema,
-  axis: axisSchema,
-  cd: cdSchema,
+  ...axes,
 };
 
 export const previewParams = z.strictObject({ ...askedSchema, look: lookSchema });
@@ -69,7 +81,8 @@ export const previewFileParams = z.strictObject({
 /** The file's name without its ending, and its text; nothing where there is no run. */
 export const previewFileAnswer = z.nullable(z.strictObject({ name: text, text }));
 
-const column = z.strictObject({ title: text, unit: text, isNumber: z.boolean() });
+/** `isAside`: shown where there is room. */
+const column = z.strictObject({ title: text, unit: text, isNumber: z.boolean(), isAside: z.boolean() });
 const factSchema = z.strictObject({ label: text, words: text });
 const findingSchema = z.strictObject({
   line,
@@ -98,6 +111,15 @@ export const previewViewSchema = z.strictObject({
   runs: z.array(z.strictObject({ id: text, uri: text, line, last: line })),
   /** Whether lift can be shown over the valve's diameter. */
   hasRatio: z.boolean(),
+  /** The units of the leading run: as it was written, as it is shown, and what else there is. */
+  units: z.array(
+    z.strictObject({
+      name: z.enum(["lift", "flow", "depression"]),
+      own: text,
+      shown: text,
+      offers: z.array(text),
+    }),
+  ),
   /** The picture in Vega-Lite; nothing where no point can be drawn. */
   spec: z.nullable(z.record(z.string(), z.unknown())),
   /** Why nothing can be drawn, and the line that is to blame. */
@@ -138,7 +160,9 @@ export const fromPageSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("ready"), look: lookSchema }),
   z.strictObject({ type: z.literal("look"), look: lookSchema }),
   z.strictObject({ type: z.literal("choose"), choice: choiceSchema }),
-  z.strictObject({ type: z.literal("axes"), axis: axisSchema, cd: cdSchema }),
+  z.strictObject({ type: z.literal("axes"), axes: axesSchema }),
+  /** Everything as it is without a choice. */
+  z.strictObject({ type: z.literal("reset") }),
   z.strictObject({ type: z.literal("pin"), isPinned: z.boolean() }),
   /** A line of the record, or of the block of the run that is named. `focus` moves the keyboard there too. */
   z.strictObject({ type: z.literal("reveal"), run: z.nullable(short), line, focus: z.boolean() }),
@@ -150,6 +174,7 @@ export const fromPageSchema = z.discriminatedUnion("type", [
 ]);
 
 export type Choice = z.infer<typeof choiceSchema>;
+export type Axes = z.infer<typeof axesSchema>;
 export type PreviewState = z.infer<typeof previewStateSchema>;
 export type Look = z.infer<typeof lookSchema>;
 export type PreviewParams = z.infer<typeof previewParams>;

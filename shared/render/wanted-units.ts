@@ -3,7 +3,7 @@
 import { formatFixed } from "../quantity/digits.ts";
 import type { Dimension } from "../quantity/dimension.ts";
 import type { Quantity } from "../quantity/quantity.ts";
-import { fromSI, type Unit } from "../quantity/unit.ts";
+import { findUnit, fromSI, type Unit } from "../quantity/unit.ts";
 
 export type WantedUnits = readonly Unit[];
 
@@ -12,6 +12,11 @@ const MOST_DECIMALS = 6;
 const FRACTION_STEP = 2.5e-5;
 /** A target of 28 inH2O is not meant to the nearest inch. */
 const LEAST_DIGITS = 3;
+
+/** The units of symbols; what is none is left out. */
+export function unitsNamed(symbols: readonly string[]): WantedUnits {
+  return symbols.flatMap((symbol) => findUnit(symbol)?.unit ?? []);
+}
 
 /** The unit that is asked for in a dimension; of several the last. */
 export function wantedUnit(wanted: WantedUnits, dimension: Dimension): Unit | undefined {

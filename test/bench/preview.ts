@@ -3,7 +3,7 @@ import { writeFileSync } from "node:fs";
 import { cpus } from "node:os";
 import { join } from "node:path";
 import type { PreviewView } from "../../shared/messages/preview.ts";
-import { type OpenPage, startPages } from "../preview/page.ts";
+import { type OpenPage, PLAIN, startPages } from "../preview/page.ts";
 
 const ROUNDS = 31;
 const OPENINGS = 9;
@@ -85,12 +85,7 @@ function edited(text: string): string {
 }
 
 function timed({ page }: OpenPage, a: PreviewView, b: PreviewView): Promise<number[]> {
-  const state = { uri: "file:///shop/record.headnote", isPinned: false, axis: "lift", cd: "curtain" };
-  const shows = [a, b].map((view) => ({
-    type: "show",
-    state: { ...state, choice: { kind: "cursor" } },
-    view,
-  }));
+  const shows = [a, b].map((view) => ({ type: "show", state: PLAIN, view }));
   // In the page, and in its own words: the tests know no page.
   return page.evaluate(
     `(async ([shows, rounds]) => {

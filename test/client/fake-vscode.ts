@@ -187,6 +187,7 @@ export const events = {
   activeEditor: event<unknown>(),
   selection: event<unknown>(),
   renamed: event<unknown>(),
+  settings: event<{ affectsConfiguration(section: string): boolean }>(),
   disk: event<unknown>(),
 };
 
@@ -299,6 +300,7 @@ export const workspace = {
     return disposable;
   },
   onDidRenameFiles: events.renamed.on,
+  onDidChangeConfiguration: events.settings.on,
   createFileSystemWatcher: () => ({
     onDidChange: events.disk.on,
     onDidCreate: events.disk.on,

@@ -3,9 +3,11 @@ import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { ExtensionContext } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { start } from "../../client/extension.ts";
+import { PREVIEW_SETTINGS, usualAxes } from "../../client/preview/usual-axes.ts";
 import manifest from "../../package.json" with { type: "json" };
 import { readSettings } from "../../server/lsp/settings.ts";
 import { TOKEN_TYPES } from "../../server/service/semantic-tokens.ts";
+import { axesSchema, OFFERED_UNITS } from "../../shared/messages/preview.ts";
 import { inShop } from "../kit/command.ts";
 import { packedFiles } from "../kit/packed-files.ts";
 import * as editor from "./fake-vscode.ts";
@@ -112,9 +114,24 @@ describe("settings", () => {
       "headnote.hints.cd": hints.cd,
       "headnote.codeLens.enabled": lenses,
       "headnote.findings.limit": mostFindings,
+      "headnote.preview.axis": usualAxes().axis,
+      "headnote.preview.cd": usualAxes().cd,
+      "headnote.preview.units": usualAxes().units,
       "headnote.enter.continueTable": true,
       "headnote.trace.server": "off",
     });
+  });
+
+  test("of the curve offer what it can be asked for", () => {
+    const offered = (name: string) =>
+      settings.flatMap(([each, setting]) => {
+        if (each !== `${PREVIEW_SETTINGS}.${name}`) return [];
+        return "items" in setting ? setting.items.enum : "enum" in setting ? setting.enum : [];
+      });
+    const { axis, cd } = axesSchema.shape;
+    expect(offered("axis")).toEqual(axis.options);
+    expect(offered("cd")).toEqual(cd.options);
+    expect(offered("units")).toEqual(Object.values(OFFERED_UNITS).flat());
   });
 
   test("have an order and a sentence each", () => {

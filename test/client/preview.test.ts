@@ -3,12 +3,13 @@ import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { ExtensionContext } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { registerPreview } from "../../client/preview/panel.ts";
-import type {
-  FromPage,
-  PreviewParams,
-  PreviewState,
-  PreviewView,
-  ToPage,
+import {
+  type FromPage,
+  type PreviewParams,
+  type PreviewState,
+  type PreviewView,
+  previewStateSchema,
+  type ToPage,
 } from "../../shared/messages/preview.ts";
 import * as editor from "./fake-vscode.ts";
 
@@ -33,6 +34,7 @@ function view(uri: string, version = 1): PreviewView {
       { id: "base", uri: B, line: 20, last: 29 },
     ],
     hasRatio: true,
+    units: [],
     spec: {},
     problem: null,
     isBroken: false,
@@ -200,14 +202,16 @@ describe("the panel", () => {
   });
 
   test("comes back after a reload with what it showed", async () => {
-    started();
+    const { kept } = started();
     const state: PreviewState = {
       uri: B,
       isPinned: true,
       choice: { kind: "all" },
       axis: "lift-ratio",
       cd: "gap",
+      units: ["mm"],
     };
+    kept.set("headnote.preview.axes", { axis: "lift-ratio", cd: "gap", units: ["mm"] });
     const [serializer] = editor.state.serializers;
     const back = editor.fakePanel();
     await serializer?.deserializeWebviewPanel(back, state);
@@ -341,31 +345,77 @@ describe("cursor and point", () => {
 });
 
 describe("what was chosen", () => {
-  test("is remembered for each record, beyond the window", async () => {
-    const { asked, kept } = await opened();
-    panel().webview.says({ type: "choose", choice: { kind: "all" } });
-    panel().webview.says({ type: "axes", axis: "lift-ratio", cd: "throat" });
-    await settled();
-    expect(asked.at(-1)).toMatchObject({ choice: { kind: "all" }, axis: "lift-ratio", cd: "throat" });
-    editor.events.activeEditor.fire(openRecord(B));
-    await settled();
-    expect(asked.at(-1)).toMatchObject({ uri: B, choice: { kind: "cursor" }, axis: "lift-ratio" });
-    expect([...kept.values()]).toEqual([[[A, { kind: "all" }]]]);
-  });
+  const AXES = { axis: "lift-ratio", cd: "throat", units: ["mm", "L/s"] } as const;
+  const ask: FromPage = { type: "axes", axes: { ...AXES, units: [...AXES.units] } };
 
-  test("in a memory that holds nonsense is the run of the cursor", async () => {
-    const bench = started();
-    bench.kept.set("headnote.preview.choices", [["x", { kind: "every" }], 3]);
+  /** The panel in another window of the same workspace, or after it was closed. */
+  async function reopened({ context, client, run }: Awaited<ReturnType<typeof opened>>) {
+    panel().dispose();
     registerPreview(
-      bench.context as unknown as ExtensionContext,
-      bench.client as unknown as BaseLanguageClient,
+      context as unknown as ExtensionContext,
+      client as unknown as BaseLanguageClient,
       () => undefined,
     );
     openRecord(A);
-    bench.run("headnote.showCurve");
+    run("headnote.showCurve");
     panel().webview.says(READY);
     await settled();
-    expect(bench.asked.at(-1)?.choice).toEqual({ kind: "cursor" });
+  }
+
+  test("is remembered: runs for each record, axes and units for the workspace, also of a closed panel", async () => {
+    const bench = await opened();
+    const { asked } = bench;
+    panel().webview.says({ type: "choose", choice: { kind: "all" } });
+    panel().webview.says(ask);
+    await settled();
+    expect(asked.at(-1)).toMatchObject({ choice: { kind: "all" }, ...AXES });
+    expect(shown().at(-1)?.state).toMatchObject(AXES);
+    editor.events.activeEditor.fire(openRecord(B));
+    await settled();
+    expect(asked.at(-1)).toMatchObject({ uri: B, choice: { kind: "cursor" }, ...AXES });
+    await reopened(bench);
+    expect(asked.at(-1)).toMatchObject({ uri: A, choice: { kind: "all" }, ...AXES });
+  });
+
+  test("is forgotten when it is reset; then the settings say what is usual, as they change", async () => {
+    editor.state.settings = { axis: "lift-ratio", cd: "gap", units: ["kPa"] };
+    const bench = await opened();
+    const { asked } = bench;
+    expect(asked.at(-1)).toMatchObject({ axis: "lift-ratio", cd: "gap", units: ["kPa"] });
+    panel().webview.says({ type: "choose", choice: { kind: "all" } });
+    panel().webview.says(ask);
+    panel().webview.says({ type: "reset" });
+    await settled();
+    const usual = { choice: { kind: "cursor" }, axis: "lift-ratio", cd: "gap", units: ["kPa"] };
+    expect(asked.at(-1)).toMatchObject(usual);
+    editor.state.settings = { axis: "sideways", cd: 7, units: ["furlong"] };
+    editor.events.settings.fire({ affectsConfiguration: (section) => section === "headnote.preview" });
+    await settled();
+    expect(asked.at(-1)).toMatchObject({ axis: "lift", cd: "curtain", units: [] });
+    const before = asked.length;
+    editor.events.settings.fire({ affectsConfiguration: () => false });
+    await settled();
+    expect(asked.length).toBe(before);
+  });
+
+  test("in a memory that holds nonsense is what is usual", async () => {
+    const bench = await opened();
+    bench.kept.set("headnote.preview.choices", [["x", { kind: "every" }], 3]);
+    bench.kept.set("headnote.preview.axes", { axis: "lift", cd: "curtain", units: ["furlong"] });
+    await reopened(bench);
+    expect(bench.asked.at(-1)).toMatchObject({ choice: { kind: "cursor" }, axis: "lift", units: [] });
+  });
+
+  test("by a panel of a version that had no units is still read", () => {
+    const { units: _, ...old } = {
+      uri: A,
+      isPinned: false,
+      choice: { kind: "all" },
+      axis: "lift",
+      cd: "gap",
+      units: [],
+    };
+    expect(previewStateSchema.parse(old)).toEqual({ ...old, units: [] });
   });
 });
 

@@ -13,6 +13,7 @@ const ASKED = {
   choice: { kind: "cursor" },
   axis: "lift",
   cd: "curtain",
+  units: [],
 };
 const LOOK = { width: 700, colours: { kind: "dark", background: "#000", text: "#fff", font: "" } };
 

@@ -5,7 +5,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import type { ToPage } from "../../shared/messages/preview.ts";
 import { shopRecord } from "../kit/service.ts";
-import { type Opening, type OpenPage, type Pages, startPages } from "./page.ts";
+import { type Opening, type OpenPage, type Pages, PLAIN, startPages } from "./page.ts";
 import { THEME_NAMES } from "./themes.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
@@ -24,7 +24,7 @@ beforeAll(async () => {
 afterAll(() => pages.stop());
 
 const ROWS = "  0.100  28.0  55.0\n  0.200  28.0  111.0\n  0.300  28.0  157.0\n";
-const URI = "file:///shop/record.headnote";
+const URI = PLAIN.uri;
 
 /** Opens a record, waits for its picture or for the reason why there is none, and closes it behind the test. */
 async function inPage(
@@ -141,17 +141,10 @@ describe("the picture", () => {
   test("does not go back to an older version of the text", async () => {
     await inPage(shopRecord(ROWS), {}, async (opened) => {
       const old = { ...opened.view(), version: 0, name: "older" };
-      const state = {
-        uri: URI,
-        isPinned: false,
-        choice: { kind: "cursor" },
-        axis: "lift",
-        cd: "curtain",
-      } as const;
-      await opened.tell({ type: "show", state, view: old });
+      await opened.tell({ type: "show", state: PLAIN, view: old });
       expect(await opened.page.locator("#name").textContent()).not.toBe("older");
       // Another record counts its versions by itself.
-      await opened.tell({ type: "show", state: { ...state, uri: "file:///b" }, view: old });
+      await opened.tell({ type: "show", state: { ...PLAIN, uri: "file:///b" }, view: old });
       await expect.poll(() => opened.page.locator("#name").textContent()).toBe("older");
     });
   });
@@ -235,6 +228,46 @@ describe("beside the picture", () => {
       await page.locator("#pin").click();
       await page.locator('#pin[aria-pressed="true"]').waitFor();
       expect(said.filter(({ type }) => type === "pin")).toEqual([{ type: "pin", isPinned: true }]);
+    });
+  });
+
+  test("units are chosen, for picture, table and words, and are the record's own again", async () => {
+    await inPage({ path: FIRST }, {}, async ({ page, said }) => {
+      await page.getByRole("combobox", { name: "Unit of lift" }).selectOption("mm");
+      await page.locator("#picture", { hasText: "Valve lift, mm" }).waitFor();
+      await page.getByRole("combobox", { name: "Unit of flow" }).selectOption("L/s");
+      await page.locator("#summary", { hasText: /L\/s at 10\.16 mm/ }).waitFor();
+      expect(await page.locator("thead th").allTextContents()).toEqual(
+        expect.arrayContaining(["liftmm", "corrected flowL/s", "depressioninH2O"]),
+      );
+      await page.locator("#findings", { hasText: "the record's own units" }).waitFor();
+      await page.getByRole("combobox", { name: "Unit of lift" }).selectOption("in");
+      await page.locator("#summary", { hasText: /L\/s at 0\.400 in/ }).waitFor();
+      expect(said.at(-1)).toMatchObject({ type: "axes", axes: { units: ["L/s"] } });
+      await page.locator("#reset").click();
+      await page.locator("#summary", { hasText: /cfm at 0\.400 in/ }).waitFor();
+      expect(await page.locator("#findings", { hasText: "the record's own units" }).count()).toBe(0);
+    });
+  });
+
+  test("a narrow page has one line of choices, and a table that fits; nothing is out of reach", async () => {
+    await inPage(shopRecord(ROWS), { width: 360 }, async ({ page }) => {
+      expect((await page.locator("#bar").boundingBox())?.height).toBeLessThan(30);
+    });
+    await inPage({ path: FIRST }, { width: 360 }, async ({ page }) => {
+      expect((await page.locator("#bar").boundingBox())?.height).toBeLessThan(60);
+      const table = page.locator("#results .scrolled").first();
+      const overhang = () => table.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+      expect(await overhang()).toBeLessThanOrEqual(0);
+      const heads = () => table.locator("thead th:visible").allTextContents();
+      expect(await heads()).toEqual(["line", "liftin", "corrected flowcfm", "±Ucfm", "remarks"]);
+      await page.getByRole("button", { name: "All columns" }).click();
+      expect(await heads()).toEqual(expect.arrayContaining(["Cd curtain", "settles"]));
+      expect(await page.locator("#axis").isVisible()).toBe(false);
+      await page.getByRole("button", { name: "Axes" }).press("Enter");
+      for (const id of ["axis", "cd", "unit-lift", "unit-flow", "unit-depression", "reset"])
+        expect([id, await page.locator(`#${id}`).isVisible()]).toEqual([id, true]);
+      await page.screenshot({ path: join(SHOTS, "first-light-360-open.png") });
     });
   });
 
@@ -341,17 +374,10 @@ describe("bad input does no harm:", () => {
       const { page, tell } = opened;
       const nonsense = [{ type: "show" }, { type: "boo" }, null, 7, { type: "cursor", uri: 1, line: "x" }];
       for (const message of nonsense) await tell(message as unknown as ToPage);
-      const state = {
-        uri: URI,
-        isPinned: false,
-        choice: { kind: "cursor" },
-        axis: "lift",
-        cd: "curtain",
-      } as const;
       const view = opened.view();
       for (let round = 0; round < 200; round++) {
         await tell({ type: "cursor", uri: URI, line: round % 30 });
-        await tell({ type: "show", state, view: { ...view, version: 10 + round } });
+        await tell({ type: "show", state: PLAIN, view: { ...view, version: 10 + round } });
       }
       expect(await points(opened).count()).toBe(3);
       expect(await page.locator("#picture svg").count()).toBe(1);
@@ -361,22 +387,15 @@ describe("bad input does no harm:", () => {
   test("a picture that is none is said to be that, and the next one is drawn", async () => {
     const opened = await pages.open({ text: shopRecord(ROWS) });
     await opened.page.locator("#picture svg").waitFor();
-    const state = {
-      uri: URI,
-      isPinned: false,
-      choice: { kind: "cursor" },
-      axis: "lift",
-      cd: "curtain",
-    } as const;
     const told = opened.heard("failed");
     await opened.tell({
       type: "show",
-      state,
+      state: PLAIN,
       view: { ...opened.view(), version: 90, spec: { mark: { type: "no" } } },
     });
     await told;
     expect(await opened.page.locator("#problem").textContent()).toContain("cannot be drawn");
-    await opened.tell({ type: "show", state, view: { ...opened.view(), version: 91 } });
+    await opened.tell({ type: "show", state: PLAIN, view: { ...opened.view(), version: 91 } });
     await opened.page.locator("#problem").waitFor({ state: "hidden" });
     await opened.close();
   });

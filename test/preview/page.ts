@@ -39,6 +39,16 @@ export interface Opening {
   readonly line?: number;
 }
 
+/** What a page shows of a record without a choice. */
+export const PLAIN: PreviewState = {
+  uri: "file:///shop/record.headnote",
+  isPinned: false,
+  choice: { kind: "cursor" },
+  axis: "lift",
+  cd: "curtain",
+  units: [],
+};
+
 /** A browser for the pages of one test file, and the server of the page's own files. */
 export interface Pages {
   /** A text with its further files behind `#- path` lines, or the path of a file on the disk. */
@@ -115,15 +125,8 @@ async function openPage(
     if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
   });
   page.on("pageerror", (error) => complaints.push(error.message));
-  const uri = "file:///shop/record.headnote";
-  let state: PreviewState = {
-    uri,
-    isPinned: false,
-    choice: { kind: "cursor" },
-    axis: "lift",
-    cd: "curtain",
-    ...given,
-  };
+  const { uri } = PLAIN;
+  let state: PreviewState = { ...PLAIN, ...given };
   let text = "text" in record ? record.text : undefined;
   let version = 1;
   let view: PreviewView | undefined;
@@ -152,10 +155,11 @@ async function openPage(
       resolve(message as never);
     }
     if (message.type === "ready" || message.type === "look") look = message.look;
-    if (message.type === "axes") state = { ...state, axis: message.axis, cd: message.cd };
+    if (message.type === "axes") state = { ...state, ...message.axes };
+    if (message.type === "reset") state = PLAIN;
     if (message.type === "choose") state = { ...state, choice: message.choice };
     if (message.type === "pin") state = { ...state, isPinned: message.isPinned };
-    if (["ready", "look", "axes", "choose", "pin"].includes(message.type)) answer();
+    if (["ready", "look", "axes", "reset", "choose", "pin"].includes(message.type)) answer();
   });
   await page.addInitScript(() => {
     const host = globalThis as unknown as Record<string, unknown>;

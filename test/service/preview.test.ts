@@ -23,6 +23,7 @@ const WISH: PreviewWish = {
   choice: { kind: "cursor" },
   axis: "lift",
   cd: "curtain",
+  units: [],
   look: LOOK,
 };
 
@@ -42,6 +43,8 @@ function viewOf(text: string, wish: Partial<PreviewWish> = {}): PreviewView {
   expect(previewViewSchema.parse(JSON.parse(JSON.stringify(view)))).toEqual(view);
   return view;
 }
+
+const METRIC: PreviewWish["units"] = ["mm", "L/s", "kPa"];
 
 const rows = "  0.100  28.0  55.0\n  0.200  28.0  111.0\n  0.300  28.0  157.0\n";
 const TWO = `${shopRecord(rows)}
@@ -95,18 +98,27 @@ describe("the picture is that of the command", () => {
     [{ kind: "run", id: "i2" }, ["--run", "i2"]],
     [{ kind: "stage", stage: "cut" }, ["--run", "i2", "--run", "i3"]],
   ])("%j", async (choice, args) => {
-    for (const [axis, cd] of [
-      ["lift", "curtain"],
-      ["lift-ratio", "gap"],
+    for (const [axis, cd, units] of [
+      ["lift", "curtain", []],
+      ["lift-ratio", "gap", []],
+      ["lift", "curtain", METRIC],
     ] as const) {
       await inShop(shop, async ({ headnote, read }) => {
-        await headnote(["chart", "r.headnote", "-o", "x.json", "--x", axis, "--cd", cd, ...args]);
+        const asked = ["--x", axis, "--cd", cd, ...units.flatMap((unit) => ["--unit", unit])];
+        await headnote(["chart", "r.headnote", "-o", "x.json", ...asked, ...args]);
         const drawn = JSON.parse(read("x.json"));
         const { config: _, ...spec } = drawn;
-        const file = previewFile(opened(TWO), { ...WISH, choice, axis, cd, format: "vega-lite" });
+        const file = previewFile(opened(TWO), {
+          ...WISH,
+          choice,
+          axis,
+          cd,
+          units: [...units],
+          format: "vega-lite",
+        });
         expect(JSON.parse(file?.text ?? "")).toEqual(drawn);
         // On the page it has the editor's colours, and the same structure, data and words.
-        const { config: __, ...shown } = viewOf(TWO, { choice, axis, cd }).spec ?? {};
+        const { config: __, ...shown } = viewOf(TWO, { choice, axis, cd, units: [...units] }).spec ?? {};
         expect(uncoloured(shown)).toEqual(uncoloured(spec));
       });
     }
@@ -135,6 +147,23 @@ describe("beside the picture stand", () => {
       true,
     ]);
     expect(table?.columns.find(({ title }) => title === "corrected flow")?.unit).toBe("cfm");
+  });
+
+  test("everything in the units that are asked for, with what the record's own are", () => {
+    const view = viewOf(TWO, { units: METRIC });
+    expect(view.units.map(({ own, shown, offers }) => [own, shown, offers.includes(own)])).toEqual([
+      ["in", "mm", true],
+      ["cfm", "L/s", true],
+      ["inH2O", "kPa", true],
+    ]);
+    const { findings: _, units: __, spec: ___, ...words } = view;
+    expect(JSON.stringify(words)).not.toMatch(/cfm|inH2O|\d in\b/);
+    expect(JSON.stringify(words)).toMatch(/peak \d+\.\d+ L\/s at 7\.62 mm/);
+    for (const format of ["csv", "markdown", "vega-lite"] as const) {
+      const { text = "" } = previewFile(opened(TWO), { ...WISH, units: METRIC, format }) ?? {};
+      expect([format, text]).toEqual([format, expect.not.stringMatching(/cfm|inH2O/)]);
+      expect([format, text]).toEqual([format, expect.stringMatching(/L\/s/)]);
+    }
   });
 
   test("the findings of what is shown and of what all runs share, not those of other runs", () => {

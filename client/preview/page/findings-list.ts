@@ -9,14 +9,16 @@ type Finding = PreviewView["findings"][number];
 const SIGNS: Readonly<Record<Finding["severity"], string>> = { error: "■", warning: "▲", hint: "○" };
 
 export function findingsList(
-  { findings, moreFindings }: Pick<PreviewView, "findings" | "moreFindings">,
+  { findings, moreFindings, units }: Pick<PreviewView, "findings" | "moreFindings" | "units">,
   reveal: Reveal,
 ): readonly Node[] {
   if (findings.length === 0) return [element("p", "quiet", "No findings.")];
   const list = element("ul", "findings", ...findings.map((finding) => entry(finding, reveal)));
   const more =
     moreFindings === 0 ? [] : [element("p", "quiet", `and ${moreFindings} more: see the problems panel`)];
-  return [list, ...more];
+  const isTold = units.some(({ own, shown }) => own !== shown);
+  const note = isTold ? [element("p", "quiet", "Findings speak in the record's own units.")] : [];
+  return [...note, list, ...more];
 }
 
 function entry({ line, severity, code, message, help }: Finding, reveal: Reveal): Node {

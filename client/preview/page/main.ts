@@ -1,5 +1,7 @@
 // The preview's page: shows what it is told, and tells what a hand does on it.
 import {
+  type Axes,
+  axesSchema,
   choiceSchema,
   type FromPage,
   type PreviewState,
@@ -17,6 +19,7 @@ import { fillPicker } from "./picker.ts";
 import { picture } from "./picture.ts";
 import { type ResultsTable, resultsTable } from "./results-table.ts";
 import { saying } from "./saying.ts";
+import { unitChoices } from "./unit-choices.ts";
 
 /** What the editor gives to a page. */
 declare function acquireVsCodeApi(): {
@@ -38,6 +41,7 @@ const picker = part("picker", HTMLSelectElement);
 const axis = part("axis", HTMLSelectElement);
 const cd = part("cd", HTMLSelectElement);
 const pin = part("pin", HTMLButtonElement);
+const more = part("more", HTMLButtonElement);
 const say = saying(part("live", HTMLElement));
 
 let shown: { readonly state: PreviewState; readonly view: PreviewView } | undefined;
@@ -46,6 +50,7 @@ let drawn: string | undefined;
 let cursor: number | null = null;
 let tables: readonly ResultsTable[] = [];
 
+const showUnits = unitChoices(part("units", HTMLElement), (units) => tellAxes({ units }));
 const reveal: Reveal = (line, focus) => tell({ type: "reveal", run: null, line, focus });
 const drawing = picture(holder, ({ run, line }, focus) => tell({ type: "reveal", run, line, focus }));
 
@@ -108,6 +113,7 @@ function showControls(state: PreviewState, view: PreviewView): void {
   axis.value = state.axis;
   axis.disabled = !view.hasRatio;
   cd.value = state.cd;
+  showUnits(view.units, state.units);
   pin.setAttribute("aria-pressed", String(state.isPinned));
 }
 
@@ -177,25 +183,26 @@ picker.addEventListener("change", () => {
   const choice = choiceSchema.safeParse(JSON.parse(picker.value));
   if (choice.success) tell({ type: "choose", choice: choice.data });
 });
-for (const list of [axis, cd]) list.addEventListener("change", () => tellAxes(axis.value, cd.value));
+axis.addEventListener("change", () => tellAxes({ axis: axis.value }));
+cd.addEventListener("change", () => tellAxes({ cd: cd.value }));
+more.addEventListener("click", () => {
+  more.setAttribute("aria-expanded", String(more.getAttribute("aria-expanded") !== "true"));
+});
 pin.addEventListener("click", () => {
   tell({ type: "pin", isPinned: pin.getAttribute("aria-pressed") !== "true" });
 });
-part("reset", HTMLButtonElement).addEventListener("click", () => {
-  tellAxes("lift", "curtain");
-  tell({ type: "choose", choice: { kind: "cursor" } });
-});
+part("reset", HTMLButtonElement).addEventListener("click", () => tell({ type: "reset" }));
 part("copy", HTMLButtonElement).addEventListener("click", () => tell({ type: "copy" }));
 for (const format of ["svg", "png", "csv", "vega-lite"] as const) {
   part(`save-${format}`, HTMLButtonElement).addEventListener("click", () => tell({ type: "save", format }));
 }
 
-function tellAxes(chosenAxis: string, chosenCd: string): void {
-  tell({
-    type: "axes",
-    axis: chosenAxis === "lift-ratio" ? "lift-ratio" : "lift",
-    cd: (["gap", "throat", "head"] as const).find((area) => area === chosenCd) ?? "curtain",
-  });
+/** What is shown now, but for what was just chosen. */
+function tellAxes(chosen: { readonly [Name in keyof Axes]?: unknown }): void {
+  if (shown === undefined) return;
+  const { axis, cd, units } = shown.state;
+  const axes = axesSchema.safeParse({ axis, cd, units, ...chosen });
+  if (axes.success) tell({ type: "axes", axes: axes.data });
 }
 
 let look = "";

@@ -43,7 +43,10 @@ export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable
     const content =
       table.columns.length === 0
         ? []
-        : [scrolled(tableOf(table.title, table.head, ["line", ...table.columns], body))];
+        : [
+            ...(table.columns.some(({ isAside }) => isAside) ? [allColumns()] : []),
+            scrolled(tableOf(table.title, table.head, ["line", ...table.columns], body)),
+          ];
     const empty = table.columns.length === 0 ? [element("p", "quiet", `${table.title}: no readings`)] : [];
     root.replaceChildren(...content, ...empty, ...after);
   };
@@ -90,7 +93,11 @@ function rowOf(
 }
 
 function cellOf(text: string, column: Column | undefined): HTMLElement {
-  return element("td", column?.isNumber ? "number" : "words", text);
+  return element("td", classOf(column), text);
+}
+
+function classOf(column: Column | undefined): string {
+  return `${column?.isNumber ? "number" : "words"}${column?.isAside ? " aside" : ""}`;
 }
 
 function tableOf(
@@ -110,8 +117,9 @@ function tableOf(
   return element("table", "", caption, element("thead", "", element("tr", "", ...heads)), body);
 }
 
-function columnHead({ title, unit, isNumber }: Column): HTMLTableCellElement {
-  const cell = element("th", isNumber ? "number" : "words", title);
+function columnHead(column: Column): HTMLTableCellElement {
+  const { title, unit } = column;
+  const cell = element("th", classOf(column), title);
   if (unit !== "") cell.append(element("span", "unit", unit));
   return cell;
 }
@@ -132,6 +140,17 @@ function summaryOf({ summary }: PreviewTable): readonly Node[] {
 
 function moreWords(more: number): string {
   return `and ${more} more ${more === 1 ? "reading" : "readings"}, which 'headnote table' prints`;
+}
+
+/** Where the page is narrow the columns that stand aside are shown when it is pressed. */
+function allColumns(): HTMLElement {
+  const button = element("button", "all-columns", "All columns");
+  button.type = "button";
+  button.setAttribute("aria-pressed", "false");
+  button.addEventListener("click", () => {
+    button.setAttribute("aria-pressed", String(button.getAttribute("aria-pressed") !== "true"));
+  });
+  return button;
 }
 
 /** Wide tables are pushed sideways in a frame of their own, by keys too. */
