@@ -1,6 +1,7 @@
 // Writes a file in its canonical form: only blanks between tokens and line ends change, never a token.
 import { type IToken, tokenMatcher } from "chevrotain";
 import { lineEndOf } from "../shared/text/lines.ts";
+import { blockIndexAt } from "./block-at.ts";
 import { misplacedLine } from "./findings/misplaced-line.ts";
 import { unclosedBracket } from "./findings/unclosed-bracket.ts";
 import { unclosedText } from "./findings/unclosed-text.ts";
@@ -10,8 +11,9 @@ import { lexLine } from "./lexer.ts";
 import { isOwnKeyword } from "./line-kind.ts";
 import { joinInchMarks } from "./line-parser.ts";
 import type { Block } from "./lower-block.ts";
-import { FILE_KEYWORDS, type Outline, outline, type PlacedBlock } from "./outline.ts";
+import { type Outline, outline, type PlacedBlock } from "./outline.ts";
 import { readLines } from "./read-lines.ts";
+import { FILE_KEYWORDS } from "./read-part.ts";
 import { CellWord, Comment, InchMark, LeftBracket, RightBracket, Void, WhiteSpace } from "./tokens.ts";
 import type { Line } from "./tree.ts";
 
@@ -50,7 +52,7 @@ export function format(text: string): string | undefined {
  * conflict marker. Lines that are not read in full come as they are.
  */
 export function formatLines(read: Outline, from: number, to: number): string[] {
-  const before = read.blocks.findLastIndex(({ start }) => start <= from);
+  const before = blockIndexAt(read.blocks, from);
   const unread = unreadLines(read);
   const texts: string[] = [];
   let next = Math.max(0, before);

@@ -1,6 +1,7 @@
 // What one line says, before anything around it is known; nodes hold columns only, so a moved line keeps its node.
 import type { Finding } from "../shared/finding.ts";
 import type { Cells } from "../shared/model/model.ts";
+import type { Span } from "../shared/text/span.ts";
 
 /** A word or a text of a line. `text` is a word as written, or a text without its quotes and escapes. */
 export interface Atom {
@@ -55,4 +56,12 @@ export type Line = BlankLine | DirectiveLine | ColumnsLine | RowLine | ConflictL
 /** What stands between two places of a line, as a finding quotes it: one blank for any, so that formatting changes nothing. */
 export function quoted({ text }: Line, from: number, to: number): string {
   return text.slice(from, to).trim().replace(/\s+/g, " ");
+}
+
+/** A line without the blanks around it, and without the comment behind a keyword's values. */
+export function lineSpan(line: Line, index: number): Span {
+  const from = line.text.length - line.text.trimStart().length;
+  const to =
+    line.kind === "directive" ? (line.atoms.at(-1)?.to ?? line.keyword.to) : line.text.trimEnd().length;
+  return { line: index, from, to };
 }

@@ -2,7 +2,8 @@
 import { blockMemory, NO_MEMORY } from "../../grammar/lower-block.ts";
 import { evaluateRun, repeatabilities } from "../../shared/calc/evaluate.ts";
 import { settler } from "../../shared/calc/setup.ts";
-import type { NamedKind, Run, Session } from "../../shared/model/model.ts";
+import { type Made, remade } from "../../shared/difference.ts";
+import type { Run, Session } from "../../shared/model/model.ts";
 import type { Repeatability, RunResult } from "../../shared/model/result.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import type { Files } from "./files.ts";
@@ -56,7 +57,7 @@ export function createProject(files: Files, retain = true): Project {
   const included = new Map<string, SourceFile | { readonly problem: string }>();
   const versions = new Map<string, SourceFile>();
   const analyses = new Map<string, Analysis>();
-  const definitions = new Map<string, Definitions>();
+  const settlings = new Map<string, Settling>();
   const blocks = retain ? blockMemory() : NO_MEMORY;
   const memo = retain ? new WeakMap<Run, Remembered>() : undefined;
 
@@ -79,9 +80,9 @@ export function createProject(files: Files, retain = true): Project {
     const file = included.get(path) ?? read(path);
     if ("problem" in file) return file;
     const scope = scopeOf(file, files, include);
-    const known = retain ? definitionsOf(scope, definitions.get(path)) : [];
-    if (retain) definitions.set(path, known);
-    const analysis = analyseFile(scope, known, memo, files, analyse);
+    const settling = settleRuns(scope, memo, settlings.get(path));
+    if (retain) settlings.set(path, settling);
+    const analysis = analyseFile(scope, settling, memo, files, analyse);
     if (retain) analyses.set(path, analysis);
     return analysis;
   };
@@ -106,16 +107,23 @@ interface Remembered {
 /** The things that names can stand for in a scope; the same list while none of them has changed. */
 type Definitions = readonly Placed["entity"][];
 
-function analyseFile(
+/** The runs of a file with what they stand on, and what that was settled from. */
+interface Settling extends Made<Placed<Run>, SettledRun> {
+  readonly session: Session | undefined;
+  readonly definitions: Definitions;
+}
+
+function settleRuns(
   scope: Scope,
-  definitions: Definitions,
   memo: WeakMap<Run, Remembered> | undefined,
-  files: Files,
-  analyse: Project["analyse"],
-): Analysis {
+  earlier: Settling | undefined,
+): Settling {
+  const { runs } = scope.file;
   const session = scope.file.session?.entity;
+  const definitions = memo === undefined ? [] : definitionsOf(scope, earlier?.definitions);
+  const isSame = earlier?.session === session && earlier?.definitions === definitions;
   const settle = settler(session, scope.find);
-  const settled = scope.file.runs.map((placed): SettledRun => {
+  const settled = remade(runs, isSame ? earlier : undefined, (placed): SettledRun => {
     const known = memo?.get(placed.entity);
     if (known !== undefined && known.session === session && known.definitions === definitions) {
       return { placed, setup: known.setup };
@@ -124,6 +132,16 @@ function analyseFile(
     memo?.set(placed.entity, { session, definitions, setup });
     return { placed, setup };
   });
+  return { of: runs, to: settled, session, definitions };
+}
+
+function analyseFile(
+  scope: Scope,
+  { to: settled, session, definitions }: Settling,
+  memo: WeakMap<Run, Remembered> | undefined,
+  files: Files,
+  analyse: Project["analyse"],
+): Analysis {
   const repeatability = repeatabilities(settled.map(({ setup }) => setup));
   const compute = ({ setup }: SettledRun): RunResult => {
     const s = repeatability(setup);
@@ -196,14 +214,14 @@ class LazyAnalysis implements Analysis {
 }
 
 function definitionsOf({ files }: Scope, before: Definitions | undefined): Definitions {
-  const now = files.flatMap((file) => [...file.defines].flatMap(([kind, named]) => entities(kind, named)));
+  const now = files.flatMap(({ placed, names }) =>
+    // Runs define names too, but no set-up is settled from another run.
+    [...names].flatMap(([kind, named]) =>
+      kind === "run" ? [] : [...named.values()].flatMap((index) => placed[index]?.entity ?? []),
+    ),
+  );
   const isSame = before?.length === now.length && now.every((entity, index) => entity === before[index]);
   return isSame ? before : now;
-}
-
-/** Runs define names too, but no set-up is settled from another run. */
-function entities(kind: NamedKind, named: ReadonlyMap<string, Placed>): Definitions {
-  return kind === "run" ? [] : [...named.values()].map(({ entity }) => entity);
 }
 
 function isAlike(a: Repeatability | undefined, b: Repeatability): boolean {

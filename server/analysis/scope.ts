@@ -1,10 +1,10 @@
 // What one file can see: itself and everything that it includes, directly or not.
-import type { Include } from "../../grammar/outline.ts";
+import type { Include } from "../../grammar/include-line.ts";
 import type { Find } from "../../shared/calc/setup.ts";
 import type { Entities, NamedKind } from "../../shared/model/model.ts";
 import { folderOf, isWithin, resolvePath } from "../../shared/text/path.ts";
 import type { Files } from "./files.ts";
-import type { Placed, SourceFile } from "./source-file.ts";
+import { defined, type Placed, type SourceFile } from "./source-file.ts";
 
 /** What an include of the file itself came to. */
 export interface ResolvedInclude {
@@ -47,7 +47,7 @@ export function scopeOf(
   const visible = [...seen.values()];
   const locate = (kind: NamedKind, id: string): Placed | undefined => {
     for (const visited of visible) {
-      const found = visited.defines.get(kind)?.get(id);
+      const found = defined(visited, kind, id);
       if (found !== undefined) return found;
     }
     return undefined;

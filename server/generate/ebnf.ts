@@ -2,8 +2,8 @@
 import { COLUMNS, type ColumnKind, columnsWithin } from "../../grammar/columns.ts";
 import type { Form, Heading, Property } from "../../grammar/directive.ts";
 import { FORMS } from "../../grammar/directives/index.ts";
-import { FORMAT_VERSION } from "../../grammar/outline.ts";
 import type { Slot, SlotType } from "../../grammar/slots.ts";
+import { FORMAT_VERSION } from "../../grammar/version-line.ts";
 import { referenceAirs } from "../../shared/calc/reference-air.ts";
 import type { Dimension } from "../../shared/quantity/dimension.ts";
 import { unitsOf } from "../../shared/quantity/unit.ts";

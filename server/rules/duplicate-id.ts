@@ -1,6 +1,6 @@
 // Two things of one kind with one name.
 import { shifted } from "../../shared/text/span.ts";
-import { isNamed } from "../analysis/source-file.ts";
+import { defined, isNamed } from "../analysis/source-file.ts";
 import { rule } from "./rule.ts";
 
 export const duplicateId = rule<{ kind: string; id: string; where: string }>({
@@ -27,11 +27,11 @@ head a115
     for (const { entity, start } of scope.file.placed) {
       if (!isNamed(entity) || entity.id === "") continue;
       const { kind, id, origin } = entity;
-      const first = scope.file.defines.get(kind)?.get(id);
+      const first = defined(scope.file, kind, id);
       if (first !== undefined && first.start !== start) {
         const line = shifted(first.entity.origin.name, first.start).line + 1;
         report(shifted(origin.name, start), { kind, id, where: `on line ${line}` });
-      } else if (others.some((file) => file.defines.get(kind)?.has(id))) {
+      } else if (others.some((file) => defined(file, kind, id) !== undefined)) {
         report(shifted(origin.name, start), { kind, id, where: "in an included file" });
       }
     }

@@ -5,6 +5,7 @@ import type { RunResult } from "../../shared/model/result.ts";
 import { nearest } from "../../shared/quantity/nearest.ts";
 import { shifted } from "../../shared/text/span.ts";
 import type { Scope } from "../analysis/scope.ts";
+import { namesIn } from "../analysis/source-file.ts";
 import { cellSpan } from "./places.ts";
 import { type FileInput, type Report, rule } from "./rule.ts";
 
@@ -46,7 +47,7 @@ function checkUses({ scope }: FileInput, report: Report<Args>): void {
 }
 
 function namesOf(scope: Scope, kind: NamedKind): readonly string[] {
-  return scope.files.flatMap((file) => [...(file.defines.get(kind)?.keys() ?? [])]);
+  return scope.files.flatMap((file) => [...namesIn(file, kind)]);
 }
 
 /** Ranges are named by their bench. */

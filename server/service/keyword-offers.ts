@@ -6,7 +6,8 @@ import {
   headingKeywords,
   propertyKeywords,
 } from "../../grammar/directives/index.ts";
-import { FILE_KEYWORDS, type Outline, type PlacedBlock } from "../../grammar/outline.ts";
+import type { Outline, PlacedBlock } from "../../grammar/outline.ts";
+import { FILE_KEYWORDS } from "../../grammar/read-part.ts";
 import { signature } from "../../grammar/signature.ts";
 import { code } from "./markdown.ts";
 import type { Offer } from "./offer.ts";

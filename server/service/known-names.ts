@@ -1,6 +1,7 @@
 // What a new session can name: the benches, ports and stages of all records.
 import type { NamedKind } from "../../shared/model/model.ts";
 import type { Scope } from "../analysis/scope.ts";
+import { namesIn } from "../analysis/source-file.ts";
 
 /** A name and the file that defines it. */
 export interface KnownName {
@@ -19,7 +20,7 @@ export function knownNames(scopes: readonly Scope[], here: Scope | undefined): K
   const named = (kind: NamedKind): readonly KnownName[] => {
     const found = new Map<string, string>();
     for (const { file } of scopes) {
-      for (const id of file.defines.get(kind)?.keys() ?? []) if (!found.has(id)) found.set(id, file.path);
+      for (const id of namesIn(file, kind)) if (!found.has(id)) found.set(id, file.path);
     }
     return [...found].map(([id, path]) => ({ id, path: here?.locate(kind, id)?.path ?? path }));
   };

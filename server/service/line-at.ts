@@ -1,17 +1,11 @@
 // Finds what stands on a line of a file: its block and its node.
+import { blockIndexAt } from "../../grammar/block-at.ts";
 import type { Outline, PlacedBlock } from "../../grammar/outline.ts";
 import type { Line } from "../../grammar/tree.ts";
 
 /** The block that a line belongs to; `undefined` above the first one. */
 export function blockAt({ blocks }: Outline, line: number): PlacedBlock | undefined {
-  let low = 0;
-  let high = blocks.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((blocks[middle]?.start ?? 0) <= line) low = middle + 1;
-    else high = middle;
-  }
-  return blocks[low - 1];
+  return blocks[blockIndexAt(blocks, line)];
 }
 
 /** The node of a line as its block reads it: a row whose first column is a choice is a row. */

@@ -4,6 +4,7 @@ import { headOf } from "../../grammar/lower-table.ts";
 import type { Finding, Fix } from "../../shared/finding.ts";
 import { lineTakenOut } from "../../shared/text/edit.ts";
 import type { Analysis } from "../analysis/project.ts";
+import { namesIn } from "../analysis/source-file.ts";
 import { blockAt } from "./line-at.ts";
 
 type Mend = (analysis: Analysis, finding: Finding) => Fix | undefined;
@@ -41,9 +42,7 @@ export function proposalOf(analysis: Analysis, finding: Finding): Fix | undefine
 }
 
 function condition(analysis: Analysis, finding: Finding, keyword: string): Fix | undefined {
-  const bench = [
-    ...analysis.scope.files.flatMap((file) => [...(file.defines.get("bench")?.keys() ?? [])]),
-  ][0];
+  const [bench] = analysis.scope.files.flatMap((file) => [...namesIn(file, "bench")]);
   const example =
     keyword === "bench" && bench !== undefined ? `bench ${bench}` : findProperty("session", keyword)?.example;
   // Where air is stated but cannot be used, a second line would not help.

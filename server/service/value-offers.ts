@@ -7,7 +7,7 @@ import type { Dimension } from "../../shared/quantity/dimension.ts";
 import { folderOf, relativePath } from "../../shared/text/path.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
-import { isNamed, type Placed } from "../analysis/source-file.ts";
+import { isNamed, namesIn, type Placed } from "../analysis/source-file.ts";
 import { escaped } from "./markdown.ts";
 import type { Offer } from "./offer.ts";
 import { type SlotAt, slotsAfter } from "./slot-at.ts";
@@ -87,8 +87,11 @@ function nameOffers(scope: Scope, kind: NamedKind, { line, placed: own }: OpenLi
     }
   }
   const known = new Map<string, Placed>();
-  for (const { defines } of files) {
-    for (const [id, placed] of defines.get(kind) ?? []) if (!known.has(id)) known.set(id, placed);
+  for (const other of files) {
+    for (const id of namesIn(other, kind)) {
+      const placed = scope.locate(kind, id);
+      if (placed !== undefined) known.set(id, placed);
+    }
   }
   return [...known]
     .filter(([, { path, start }]) => path !== file.path || start !== own?.start)

@@ -11,7 +11,7 @@ import { findColumn } from "../../grammar/columns.ts";
 import { FORMS } from "../../grammar/directives/index.ts";
 import { lexLine } from "../../grammar/lexer.ts";
 import { isOwnKeyword } from "../../grammar/line-kind.ts";
-import { FILE_KEYWORDS } from "../../grammar/outline.ts";
+import { FILE_KEYWORDS } from "../../grammar/read-part.ts";
 import { Comment, Text, UnclosedText } from "../../grammar/tokens.ts";
 import type { Line } from "../../grammar/tree.ts";
 import { KINDS } from "../../server/catalogue.ts";

@@ -1,55 +1,34 @@
 // After an edit only what changed is read again, and the outcome is the same as reading everything.
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { NO_MEMORY } from "../../grammar/lower-block.ts";
 import { outline } from "../../grammar/outline.ts";
 import { readLines } from "../../grammar/read-lines.ts";
 import { brokenText, carelessFile } from "../kit/arbitraries.ts";
-import { outlineOf, readingFindings } from "../kit/check.ts";
+import { outlineOf } from "../kit/check.ts";
+import { changed, textChange } from "../kit/text-changes.ts";
 
-interface Change {
-  readonly at: number;
-  readonly remove: number;
-  readonly insert: string;
-}
-
-const change: fc.Arbitrary<Change> = fc.record({
-  at: fc.nat(400),
-  remove: fc.nat(12),
-  insert: fc.oneof(
-    fc.constantFrom("", "\n", "\r", "\r\n", "\n\r", '"', "#", " ", "run r9\n", "0.1 28\r\n", "bench b"),
-    brokenText.map((text) => text.slice(0, 40)),
-  ),
-});
-
-function changed(text: string, { at, remove, insert }: Change): string {
-  const from = Math.min(at, text.length);
-  return text.slice(0, from) + insert + text.slice(from + remove);
-}
+/** Long enough that an edit has blocks far above and far below it. */
+const longText = fc
+  .array(fc.oneof({ weight: 4, arbitrary: carelessFile }, brokenText), { minLength: 1, maxLength: 30 })
+  .map((texts) => texts.join("\n"));
 
 describe("reading after edits", () => {
   test("gives what reading the whole text gives, for any script of edits", () => {
     fc.assert(
-      fc.property(
-        fc.oneof(carelessFile, brokenText),
-        fc.array(change, { minLength: 1, maxLength: 4 }),
-        (start, script) => {
-          let text = start;
-          let lines = readLines(text);
-          outline(lines);
-          for (const edit of script) {
-            const before = { text, lines };
-            text = changed(text, edit);
-            lines = readLines(text, before);
-            expect(lines).toEqual(readLines(text));
-            const [again, whole] = [outline(lines), outlineOf(text)];
-            expect(again.blocks.map(({ start, block }) => [start, block.entity, block.uses])).toEqual(
-              whole.blocks.map(({ start, block }) => [start, block.entity, block.uses]),
-            );
-            expect(readingFindings(again)).toEqual(readingFindings(whole));
-            expect([again.includes, again.conflicted]).toEqual([whole.includes, whole.conflicted]);
-          }
-        },
-      ),
+      fc.property(longText, fc.array(textChange(), { minLength: 1, maxLength: 4 }), (start, script) => {
+        let text = start;
+        let lines = readLines(text);
+        let again = outline(lines);
+        for (const edit of script) {
+          const before = { text, lines };
+          text = changed(text, edit);
+          lines = readLines(text, before);
+          expect(lines).toEqual(readLines(text));
+          again = outline(lines, NO_MEMORY, again);
+          expect(again).toEqual(outline(lines, NO_MEMORY));
+        }
+      }),
       { numRuns: 60 },
     );
   });
