@@ -53,9 +53,13 @@ export function computeRows(setup: Setup): Rows {
       depression: digitUncertainty(depressions?.step(row) ?? 0),
     });
   };
-  return (table?.rows ?? []).map(
-    (row) => new ComputedRow(row, lifts?.value(row), depressions?.value(row), passed(row), variance),
-  );
+  // A loop, since the engine makes arrays of another kind once it compiles a `map`, and all that has been compiled for the
+  // rows of a run by then would be compiled again.
+  const rows: ComputedRow[] = [];
+  for (const row of table?.rows ?? []) {
+    rows.push(new ComputedRow(row, lifts?.value(row), depressions?.value(row), passed(row), variance));
+  }
+  return rows;
 }
 
 /** Standard uncertainties of what a row puts in. */

@@ -2,7 +2,7 @@
 import type { Bench, Port } from "../model/model.ts";
 import type { Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
-import { branches } from "./branches.ts";
+import { branchFinder } from "./branches.ts";
 import { computeRows, type Rows } from "./compute-rows.ts";
 import type { ComputedRow, OfRow } from "./computed-row.ts";
 import { fallBacks } from "./fall-back.ts";
@@ -67,13 +67,11 @@ function markSlips(rows: Rows): void {
 }
 
 function markBranches(rows: Rows): void {
-  const lifts = rows.map(({ row, lift, slip }) =>
-    row.void === undefined && slip?.column !== "lift" ? lift : undefined,
-  );
-  branches(lifts).forEach((branch, index) => {
-    const row = rows[index];
-    if (row !== undefined && branch !== undefined) row.branch = branch;
-  });
+  const branchOf = branchFinder();
+  for (const row of rows) {
+    const counts = row.row.void === undefined && row.slip?.column !== "lift";
+    row.branch = counts ? branchOf(row.lift) : undefined;
+  }
 }
 
 /** Corrected flows of rows that were taken more than once, by lift and branch. */

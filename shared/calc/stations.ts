@@ -18,11 +18,13 @@ export function stationsOf(branch: Branch, rows: readonly RowResult[], terms: St
   if (own.length === 0) return stations;
   let group: RowResult[] = [];
   for (const row of inOrder(own)) {
-    if (row.lift !== group[0]?.lift) {
-      if (group.length > 0) stations.push(new AveragedStation(group, stations, terms));
-      group = [];
+    if (row.lift === group[0]?.lift) {
+      group.push(row);
+      continue;
     }
-    group.push(row);
+    if (group.length > 0) stations.push(new AveragedStation(group, stations, terms));
+    // Most stations are one row, and what is pushed to an empty list takes room for many.
+    group = [row];
   }
   if (group.length > 0) stations.push(new AveragedStation(group, stations, terms));
   return stations;

@@ -1,12 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { branches } from "../../../shared/calc/branches.ts";
+import { branchFinder } from "../../../shared/calc/branches.ts";
 
 const SHORT = { r: "rising", f: "falling" } as const;
 
 /** Checks the branch of each lift, written as `r`, `f` or `-`. */
 function checkBranches(lifts: readonly (number | undefined)[], expected: string): void {
   const words = [...expected].map((letter) => (letter === "r" || letter === "f" ? SHORT[letter] : undefined));
-  expect(branches(lifts)).toEqual(words);
+  const branchOf = branchFinder();
+  expect(lifts.map((lift) => branchOf(lift))).toEqual(words);
 }
 
 describe("the branch of a row", () => {
