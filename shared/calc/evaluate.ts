@@ -1,8 +1,9 @@
 // Computes the runs of a file: rows, branches, averaged stations, their uncertainties, and where flow falls back.
-import type { Bench, Port } from "../model/model.ts";
+import type { Bench, Port, Run } from "../model/model.ts";
 import type { Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { branchFinder } from "./branches.ts";
+import { columnValues } from "./column-values.ts";
 import { computeRows, type Rows } from "./compute-rows.ts";
 import type { ComputedRow, OfRow } from "./computed-row.ts";
 import { fallBacks } from "./fall-back.ts";
@@ -33,7 +34,7 @@ export function repeatabilities(setups: readonly Setup[]): (setup: Setup) => Rep
     const before = known.get(bench);
     if (before !== undefined) return before;
     const isStated = bench === undefined || bench.repeat !== undefined;
-    const runs = isStated ? [] : setups.filter((setup) => setup.bench === bench);
+    const runs = isStated ? [] : setups.filter((setup) => setup.bench === bench && hasRepeats(setup.run));
     const found = repeatabilityOf(
       bench,
       runs.flatMap((setup) => repeatedCells(relatedRows(setup))),
@@ -41,6 +42,13 @@ export function repeatabilities(setups: readonly Setup[]): (setup: Setup) => Rep
     known.set(bench, found);
     return found;
   };
+}
+
+/** Whether some lift of a run was read twice: no other run tells how well its bench repeats. */
+function hasRepeats({ table }: Run): boolean {
+  const lifts = columnValues(table, "lift");
+  const read = table?.rows.flatMap((row) => lifts?.value(row) ?? []) ?? [];
+  return new Set(read).size < read.length;
 }
 
 /** The rows of a run with what they say of each other. */
