@@ -34,28 +34,27 @@ export function plainRow(text: string): RowLine | undefined {
     }
     const from = at;
     const negative = code === MINUS;
-    if (negative) code = text.charCodeAt(++at);
+    if (negative) code = ++at < end ? text.charCodeAt(at) : BLANK;
     let whole = 0;
     const first = at;
     while (code >= ZERO && code <= NINE) {
       whole = whole * 10 + (code - ZERO);
-      code = text.charCodeAt(++at);
+      code = ++at < end ? text.charCodeAt(at) : BLANK;
     }
     let digits = at - first;
     let decimals = 0;
     if (code === POINT && digits > 0) {
-      code = text.charCodeAt(++at);
+      code = ++at < end ? text.charCodeAt(at) : BLANK;
       const point = at;
       while (code >= ZERO && code <= NINE) {
         whole = whole * 10 + (code - ZERO);
-        code = text.charCodeAt(++at);
+        code = ++at < end ? text.charCodeAt(at) : BLANK;
       }
       decimals = at - point;
       digits += decimals;
       if (decimals === 0) return undefined;
     }
-    // Past the end of a text its character code is NaN, which is neither a digit nor a blank.
-    if (at < end && code !== BLANK && code !== TAB) return undefined;
+    if (code !== BLANK && code !== TAB) return undefined;
     if (digits > EXACT_DIGITS || (digits === 0 && !negative)) return undefined;
     to = at;
     bounds[2 * count] = from;
