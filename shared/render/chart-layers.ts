@@ -15,6 +15,8 @@ export interface Panel {
   readonly indent: number;
   /** Title of the lift axis; only the lowest panel has one, and the lifts' numbers with it. */
   readonly lift?: string;
+  /** A plane, with a line at its left edge instead of a grid. */
+  readonly isPlane?: boolean;
   readonly layers: readonly Json[];
 }
 
@@ -34,7 +36,7 @@ const STRONG_LINE = 2;
 export const HEADING = 26;
 
 export function panelSpec(panel: Panel, theme: ChartTheme): Json {
-  const { width, height, x, y, title, indent, lift, layers } = panel;
+  const { width, height, x, y, title, indent, lift, isPlane = false, layers } = panel;
   const bottom = lift !== undefined;
   return {
     width,
@@ -73,10 +75,10 @@ export function panelSpec(panel: Panel, theme: ChartTheme): Json {
           titleColor: theme.text,
           values: y.ticks,
           format: tickFormat(y),
-          grid: !theme.highContrast,
-          domain: false,
-          ticks: false,
-          labelPadding: 8,
+          grid: !theme.highContrast && !isPlane,
+          domain: isPlane,
+          ticks: isPlane,
+          labelPadding: isPlane ? 4 : 8,
           labelOverlap: false,
         },
       },

@@ -4,13 +4,15 @@ import type { Unit } from "../quantity/unit.ts";
 import { displayUnits } from "./display-units.ts";
 import { type WantedUnits, wantedUnit } from "./wanted-units.ts";
 
+export interface LadderUnits {
+  readonly depression: Unit;
+  readonly flow: Unit;
+}
+
 export function ladderUnits(
   { ladder, setup }: Pick<LadderResult, "ladder" | "setup">,
   wanted: WantedUnits = [],
-): {
-  readonly depression: Unit;
-  readonly flow: Unit;
-} {
+): LadderUnits {
   const column = (name: string) => ladder.table?.columns.find((entry) => entry.name === name)?.unit;
   const units = displayUnits(setup, wanted);
   return {

@@ -3,9 +3,11 @@ import type { AreaStep, SteadyMean } from "../model/trace-result.ts";
 import { decimalsFor, formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import type { Corner } from "./chart-labels.ts";
-import { type Json, lines, pieces, rectangles, texts } from "./chart-layers.ts";
+import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
 import { LABEL_HEIGHT, labelWish, px, py } from "./chart-plot.ts";
+import { clamped } from "./chart-scale.ts";
 import {
+  eventMark,
   SOLID,
   steadyShade,
   stepMarks,
@@ -14,21 +16,34 @@ import {
   traceLabels,
   wishBeside,
 } from "./trace-drawing.ts";
-import { sampleLine } from "./trace-line.ts";
+import { stepWords } from "./trace-facts.ts";
+import { drawnSamples, sampleDots, sampleLine } from "./trace-line.ts";
 import { LEAST_DRAWN } from "./trace-scales.ts";
 
 export function areaPanel(drawing: TraceDrawing, flow: Float64Array): TracePanel {
-  const { result, units, x, y, width, height } = drawing;
+  const { result, units, theme, x, y, width, height } = drawing;
   const { samples, areaFactor, setup, steps } = result;
   const least = LEAST_DRAWN * setup.target.value.value;
   const inUnit = (value: number) => fromSI(value * areaFactor, units.area);
   const shown = flow.map((value, at) => ((samples.depression[at] ?? 0) >= least ? value : Number.NaN));
   const marks = stepMarks(drawing);
+  const events: Json[] = [];
   for (const step of steps) {
+    const level = clamped(y, inUnit(step.after));
+    events.push(
+      eventMark(
+        drawing,
+        step.time,
+        level,
+        step.kind,
+        `${step.kind.replace("-", " ")} ${stepWords(step, units)}`,
+      ),
+    );
     const tops = [height - 24, height - 42, 6, 24, height / 2];
     wishBeside(drawing, fromSI(step.time, units.time), stepLabel(step), tops);
   }
   const steady = steadyMarks(drawing, inUnit);
+  const drawn = drawnSamples(drawing, shown, inUnit);
   return {
     panel: {
       width,
@@ -36,12 +51,22 @@ export function areaPanel(drawing: TraceDrawing, flow: Float64Array): TracePanel
       x,
       y,
       title: `Apparent area, ${units.area.symbol}`,
-      layers: [rectangles("area-bands"), lines("area-lines"), pieces("area-marks"), texts("area-labels")],
+      layers: [
+        rectangles("area-bands"),
+        lines("area-lines"),
+        pieces("area-marks"),
+        symbols("area-samples", "pointed"),
+        symbols("area-events", "all"),
+        ring("area-samples", theme),
+        texts("area-labels"),
+      ],
     },
     data: {
       "area-bands": steadyShade(drawing),
       "area-marks": [...marks, ...steady],
-      "area-lines": sampleLine(drawing, shown, inUnit),
+      "area-lines": sampleLine(drawn, drawing),
+      "area-samples": sampleDots(drawn, drawing, units.area),
+      "area-events": events,
       "area-labels": traceLabels(drawing),
     },
   };

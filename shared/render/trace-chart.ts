@@ -1,7 +1,7 @@
 // Draws a trace as a Vega-Lite picture: depression and apparent area on time, with what was found in them.
 import type { TraceResult } from "../model/trace-result.ts";
 import { captionPanel } from "./chart-caption.ts";
-import { AXIS_SIZE, panelSpec, strongRows } from "./chart-layers.ts";
+import { AXIS_SIZE, CURSOR_PARAM, panelSpec, strongRows } from "./chart-layers.ts";
 import { type ChartScale, tickText } from "./chart-scale.ts";
 import { emptyChart, PADDING, pictureWidth, shellOf, type VegaLiteSpec } from "./chart-shell.ts";
 import { cleanText, textWidth } from "./chart-text.ts";
@@ -11,6 +11,7 @@ import { areaPanel } from "./trace-area-panel.ts";
 import { depressionPanel } from "./trace-depression-panel.ts";
 import type { TraceDrawing, TracePanel } from "./trace-drawing.ts";
 import { approachWords } from "./trace-facts.ts";
+import { sampleLines } from "./trace-samples.ts";
 import { areaScale, depressionScale, timeScale } from "./trace-scales.ts";
 import { traceUnits } from "./trace-units.ts";
 import { quantityIn, type WantedUnits } from "./wanted-units.ts";
@@ -31,17 +32,23 @@ export function traceChart(result: TraceResult, options: TraceChartOptions = {})
   const outer = pictureWidth(options.width);
   const inner = outer - 2 * PADDING;
   const { trace, setup, interval, approach, flow } = result;
-  const title = cleanText(titleOf("trace", trace.lift, setup.run.id));
+  const name = titleOf("trace", trace.lift, setup.run.id);
+  const title = cleanText(name);
   if (interval === 0) return emptyChart("No sample of this trace can be used", title, outer, theme);
   const units = traceUnits(result, options.units);
+  const lineOf = sampleLines(result);
   const pressures = depressionScale(result, units);
   const areas = areaScale(result, units);
   const left = leftMargin([pressures, ...(areas === undefined ? [] : [areas])]);
   const width = inner - left - RIGHT;
   const x = timeScale(result, units, width);
   const drawing = (y: ChartScale, height: number): TraceDrawing => ({
-    ...{ result, units, theme, x, y, width, height: Math.round(height) },
-    ...{ obstacles: [], kept: [], wishes: [] },
+    ...{ result, units, wanted: options.units ?? [], theme, x, y, width, height: Math.round(height) },
+    ...{ obstacles: [], kept: [], wishes: [], block: name },
+    placeOf: (time) => {
+      const line = time === undefined ? undefined : lineOf.get(time);
+      return line === undefined ? {} : { run: name, line, point: `${name}:${line}` };
+    },
   });
   const panels: TracePanel[] = [
     depressionPanel(drawing(pressures, Math.min(300, Math.max(150, width * 0.36)))),
@@ -59,6 +66,7 @@ export function traceChart(result: TraceResult, options: TraceChartOptions = {})
   const data = [...panels, caption].flatMap((panel) => Object.entries(panel.data));
   return {
     ...shellOf(title, cleanText(facts.join("; ")), outer, left, theme),
+    params: [{ name: CURSOR_PARAM, value: "" }],
     datasets: Object.fromEntries(data.map(([name, rows]) => [name, strongRows(rows, theme)])),
     vconcat: [
       ...panels.map(({ panel }, index) =>

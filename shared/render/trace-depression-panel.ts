@@ -1,7 +1,9 @@
 // The upper panel of a trace: depression on time, the band around the target, and when it had settled.
 import { fromSI } from "../quantity/unit.ts";
-import { type Json, lines, pieces, rectangles, texts } from "./chart-layers.ts";
+import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
+import { clamped } from "./chart-scale.ts";
 import {
+  eventMark,
   SOLID,
   steadyShade,
   stepMarks,
@@ -10,10 +12,11 @@ import {
   traceLabels,
   wishBeside,
 } from "./trace-drawing.ts";
-import { fitLine, sampleLine } from "./trace-line.ts";
+import { traceFacts } from "./trace-facts.ts";
+import { drawnSamples, fitLine, sampleDots, sampleLine } from "./trace-line.ts";
 
 export function depressionPanel(drawing: TraceDrawing): TracePanel {
-  const { result, units, theme, x, y, width, height } = drawing;
+  const { result, units, wanted, theme, x, y, width, height } = drawing;
   const { samples, setup, settling } = result;
   const target = setup.target.value.value;
   const inUnit = (value: number) => fromSI(value, units.depression);
@@ -23,7 +26,12 @@ export function depressionPanel(drawing: TraceDrawing): TracePanel {
     ...[low, high].map((level) => ({ ...edge, y: level, y2: level })),
     ...stepMarks(drawing),
   ];
+  const events: Json[] = [];
   if (settling !== undefined) {
+    const last = samples.time.findLastIndex((time) => time <= settling.time);
+    const level = clamped(y, inUnit(samples.depression[last] ?? target));
+    const [fact] = traceFacts(result, wanted).filter(({ label }) => label === "settled");
+    events.push(eventMark(drawing, settling.time, level, "settled", `settled ${fact?.words}`));
     const at = fromSI(settling.time, units.time);
     marks.push({ x: at, x2: at, y: y.low, y2: low, color: theme.quiet, width: 1, dash: [2, 2] });
     wishBeside(drawing, at, `settled ${trimmed(at)} ${units.time.symbol}`, [
@@ -32,6 +40,7 @@ export function depressionPanel(drawing: TraceDrawing): TracePanel {
       height * 0.6,
     ]);
   }
+  const drawn = drawnSamples(drawing, samples.depression, inUnit);
   return {
     panel: {
       width,
@@ -44,13 +53,18 @@ export function depressionPanel(drawing: TraceDrawing): TracePanel {
         pieces("depression-marks"),
         lines("depression-lines"),
         lines("depression-fit"),
+        symbols("depression-samples", "pointed"),
+        symbols("depression-events", "all"),
+        ring("depression-samples", theme),
         texts("depression-labels"),
       ],
     },
     data: {
       "depression-bands": steadyShade(drawing),
       "depression-marks": marks,
-      "depression-lines": sampleLine(drawing, samples.depression, inUnit),
+      "depression-lines": sampleLine(drawn, drawing),
+      "depression-samples": sampleDots(drawn, drawing, units.depression),
+      "depression-events": events,
       "depression-fit": fitLine(drawing, inUnit),
       "depression-labels": traceLabels(drawing),
     },

@@ -1,5 +1,5 @@
 // A panel of a trace while it is being drawn: what stands in it over time, and the labels that still look for room.
-import type { TraceResult } from "../model/trace-result.ts";
+import type { AreaStep, TraceResult } from "../model/trace-result.ts";
 import { fromSI } from "../quantity/unit.ts";
 import type { DrawnPanel } from "./chart-frame.ts";
 import type { Box } from "./chart-labels.ts";
@@ -7,6 +7,7 @@ import type { Json } from "./chart-layers.ts";
 import { type LabelWish, labelRows, labelWish, type Plot, px } from "./chart-plot.ts";
 import type { ChartTheme } from "./chart-theme.ts";
 import type { TraceUnits } from "./trace-units.ts";
+import type { WantedUnits } from "./wanted-units.ts";
 
 export const SOLID = [1, 0];
 const DASHED = [5, 3];
@@ -14,12 +15,17 @@ const DASHED = [5, 3];
 export interface TraceDrawing extends Plot {
   readonly result: TraceResult;
   readonly units: TraceUnits;
+  readonly wanted: WantedUnits;
   readonly theme: ChartTheme;
   /** What labels should keep off. */
   readonly obstacles: Box[];
   /** What no label may cover: where the area steps. */
   readonly kept: Box[];
   readonly wishes: LabelWish[];
+  /** What lines are counted in. */
+  readonly block: string;
+  /** What leads from a sample to its line, by its time in s; nothing where the samples stand in a log. */
+  readonly placeOf: (time: number | undefined) => Json;
 }
 
 /** A panel of a trace; `indent` is told when it is put below the others. */
@@ -37,6 +43,27 @@ export function stepMarks(drawing: TraceDrawing): readonly Json[] {
     const color = kind === "let-go" ? theme.series[1] : theme.series[2];
     return { x: at, x2: at, y: y.low, y2: y.high, color, width: 1.4, dash: DASHED };
   });
+}
+
+/** A sign on the line where something happened at a time, in words; it leads to the sample, or to the trace. */
+export function eventMark(
+  { result, units, theme, placeOf, block }: TraceDrawing,
+  time: number,
+  y: number,
+  kind: "settled" | AreaStep["kind"],
+  about: string,
+): Json {
+  const { shape, color } = {
+    settled: { shape: "circle", color: theme.text },
+    "let-go": { shape: "triangle-down", color: theme.series[1] },
+    "re-attached": { shape: "triangle-up", color: theme.series[2] },
+  }[kind];
+  const at = result.samples.time.findLast((each) => each <= time);
+  return {
+    ...{ x: fromSI(time, units.time), y, shape, size: 60, color, fill: theme.background, width: 1.6, about },
+    ...{ run: block, line: 0 },
+    ...placeOf(at),
+  };
 }
 
 /** A ground under the stretch that is steady. */

@@ -1,39 +1,80 @@
 // The lines of a trace over time: its samples, thinned, and the fitted approach.
 import { firstOrder, secondOrder } from "../calc/trace/step-response.ts";
-import { fromSI } from "../quantity/unit.ts";
+import { fromSI, type Unit } from "../quantity/unit.ts";
 import { lineRows } from "./chart-frame.ts";
 import { boxesAlong } from "./chart-labels.ts";
 import type { Json } from "./chart-layers.ts";
 import { px, py } from "./chart-plot.ts";
 import { clamped } from "./chart-scale.ts";
 import { extremes } from "./extremes.ts";
+import { shownNumber } from "./shown-number.ts";
 import { SOLID, type TraceDrawing } from "./trace-drawing.ts";
 
 /** More pieces of a line would not keep labels off any better. */
 const MOST_OBSTACLES = 150;
+/** So many stretches of a long trace keep their extremes: at most a thousand points a panel. */
+const MOST_BUCKETS = 250;
+const DOT = 14;
+/** Dots that are nearer to each other than this would be a band, in pixels. */
+const LEAST_APART = 7;
 /** Points of the fitted curve. */
 const CURVE = 200;
 
-/** The line of the samples, as many points as the eye can tell apart; labels keep off it. */
-export function sampleLine(
+/** A sample that is drawn. */
+export interface DrawnSample {
+  readonly at: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** As many samples as the eye can tell apart, with all that stands out; labels keep off the line through them. */
+export function drawnSamples(
   drawing: TraceDrawing,
   values: Float64Array,
   inUnit: (value: number) => number,
-): readonly Json[] {
-  const { result, units, width, y, obstacles, theme } = drawing;
-  const points = extremes(values, 0, values.length, Math.max(50, Math.round(width))).map((at) => ({
+): readonly DrawnSample[] {
+  const { result, units, width, y, obstacles } = drawing;
+  const buckets = Math.min(MOST_BUCKETS, Math.max(50, Math.round(width)));
+  const samples = extremes(values, 0, values.length, buckets).map((at) => ({
+    at,
     x: fromSI(result.samples.time[at] ?? 0, units.time),
     y: clamped(y, inUnit(values[at] ?? 0)),
   }));
-  const every = Math.max(1, Math.floor(points.length / MOST_OBSTACLES));
-  for (let at = every; at < points.length; at += every) {
-    const [from, to] = [points[at - every], points[at]];
+  const every = Math.max(1, Math.floor(samples.length / MOST_OBSTACLES));
+  for (let at = every; at < samples.length; at += every) {
+    const [from, to] = [samples[at - every], samples[at]];
     if (from === undefined || to === undefined) continue;
     obstacles.push(
       ...boxesAlong(px(drawing, from.x), py(drawing, from.y), px(drawing, to.x), py(drawing, to.y)),
     );
   }
-  return lineRows(points, "samples", { color: theme.series[0], width: 1.5, dash: SOLID });
+  return samples;
+}
+
+export function sampleLine(samples: readonly DrawnSample[], { theme }: TraceDrawing): readonly Json[] {
+  return lineRows(samples, "samples", { color: theme.series[0], width: 1.5, dash: SOLID });
+}
+
+/** What is pointed at: a dot at each drawn sample, to be seen only where they stand apart. */
+export function sampleDots(
+  samples: readonly DrawnSample[],
+  drawing: TraceDrawing,
+  unit: Unit,
+): readonly Json[] {
+  const { result, units, theme, width } = drawing;
+  const isSeen = samples.length * LEAST_APART <= width;
+  const color = isSeen ? theme.series[0] : "transparent";
+  return samples.map(({ at, x, y }) => ({
+    x,
+    y,
+    shape: "circle",
+    size: DOT,
+    color,
+    fill: color,
+    width: 1,
+    about: `${shownNumber(x, undefined)} ${units.time.symbol}: ${shownNumber(y, undefined)} ${unit.symbol}`,
+    ...drawing.placeOf(result.samples.time[at]),
+  }));
 }
 
 /** The fitted approach, from its beginning to a little beyond where it has settled. */

@@ -71,7 +71,7 @@ export function notesOf(spec: Row): string {
 /** Panels as Vega-Lite will lay them out, with their scales. */
 export function panelsOf(spec: Row) {
   type Channel = { readonly scale: { readonly domain: readonly [number, number] }; readonly axis: Row };
-  const all = spec["vconcat"] as readonly {
+  const all = (spec["vconcat"] ?? spec["concat"]) as readonly {
     readonly width: number;
     readonly height: number;
     readonly encoding: { readonly x: Channel; readonly y: Channel };

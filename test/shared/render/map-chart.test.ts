@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { velocityMapsOf } from "../../../server/analysis/velocity-maps.ts";
+import { LABEL_SIZE } from "../../../shared/render/chart-layers.ts";
 import { mapSpec } from "../../../shared/render/map-chart.ts";
 import { dataOf, notesOf, panelsOf } from "../../kit/chart.ts";
 import { open } from "../../kit/service.ts";
@@ -86,6 +87,35 @@ describe("the picture of a map", () => {
         expect(panel.width).toBeLessThanOrEqual(width - 32);
       }),
     );
+  });
+
+  test("fills its width: where the section leaves room, the speeds stand beside it at their heights", () => {
+    const map = speeds([90, 100, 110, 20, 95, 105]);
+    const spec = pictured(map, 760);
+    const [section, profile] = panelsOf(spec);
+    if (section === undefined || profile === undefined) throw new Error("two panels");
+    expect(section.width + profile.width).toBeGreaterThan(0.8 * 760);
+    expect(profile.encoding.y.scale).toEqual(section.encoding.y.scale);
+    expect(dataOf(spec, "profile-places").map(({ x }) => x)).toEqual(
+      [90, 100, 110, 20, 95, 105].map((speed) => expect.closeTo(speed, 9)),
+    );
+    // Places stand in three rows of two, y = 0, 10 and 20 mm.
+    expect(dataOf(spec, "profile-means").map(({ x, y }) => [x, y])).toEqual([
+      [expect.closeTo(55, 9), 0],
+      [expect.closeTo(97.5, 9), expect.closeTo(10, 9)],
+      [expect.closeTo(107.5, 9), expect.closeTo(20, 9)],
+    ]);
+    expect(panelsOf(pictured(map, 360))).toHaveLength(1);
+  });
+
+  test.each([320, 480, 760, 1600])("has the number of each place clear of the axis at %i pixels", (width) => {
+    const spec = pictured(speeds([90, 100, 110, 20]), width);
+    const [panel] = panelsOf(spec);
+    const [low = 0, high = 1] = panel?.encoding.y.scale.domain ?? [];
+    for (const { y } of dataOf(spec, "speeds")) {
+      const pixels = ((Number(y) - low) / (high - low)) * (panel?.height ?? 0);
+      expect(pixels).toBeGreaterThan(LABEL_SIZE / 2);
+    }
   });
 
   test("numbers only the quickest place where the places stand close", () => {

@@ -5,6 +5,7 @@ import { createProject } from "../../../server/analysis/project.ts";
 import { drawSvg } from "../../../server/cli/draw.ts";
 import { exampleFiles, FIRST_EXAMPLE_FILE, memoryFiles } from "../../../server/generate/example.ts";
 import { tracedRun } from "../../../server/rules/examples.ts";
+import { findUnit } from "../../../shared/quantity/unit.ts";
 import { LABEL_SIZE } from "../../../shared/render/chart-layers.ts";
 import { textWidth } from "../../../shared/render/chart-text.ts";
 import { DARK_THEME } from "../../../shared/render/chart-theme.ts";
@@ -59,6 +60,42 @@ describe("the picture of a trace", () => {
     expect(datasets["depression-bands"]).toEqual([expect.objectContaining({ x2: 2.1 })]);
     expect(datasets["depression-fit"]?.length).toBeGreaterThan(100);
     expect(JSON.stringify(spec["vconcat"])).toContain("Apparent area, in2");
+  });
+
+  test("leads from each sample, and from what happened, to the line that it stands on", () => {
+    const record = tracedRun(0.05);
+    const block = record.slice(record.indexOf("trace 0.500")).split("\n");
+    const { datasets } = traceSpec(record);
+    const lineOf = (row: Row | undefined) => block[Number(row?.["line"])];
+    for (const row of datasets["depression-samples"] ?? []) {
+      expect(Number(lineOf(row)?.trim().split(/ +/)[0])).toBeCloseTo(Number(row["x"]), 9);
+      expect(row["run"]).toBe("trace 0.500 in of r1");
+    }
+    expect(datasets["depression-samples"]).toHaveLength(22);
+    expect(lineOf(datasets["depression-events"]?.[0])).toMatch(/^ +1\.50 /);
+    expect(lineOf(datasets["area-events"]?.[0])).toMatch(/^ +1\.30 /);
+    expect(datasets["area-events"]?.[0]?.["about"]).toMatch(/^let go at 1\.3 s and 27\.5 inH2O, rising/);
+  });
+
+  test("of a long series has at most 2 000 points, the extremes among them", () => {
+    const rows = Array.from({ length: 20_000 }, (_, at) => at / 10);
+    const { datasets } = traceSpec(tracedRun(0, rows).replace(/ 28\.0 +195\.3/, " 31.7  195.3"), 1600);
+    const drawn = [...(datasets["depression-samples"] ?? []), ...(datasets["area-samples"] ?? [])];
+    expect(drawn.length).toBeLessThanOrEqual(2000);
+    expect(Math.max(...(datasets["depression-samples"] ?? []).map(({ y }) => Number(y)))).toBeCloseTo(
+      31.7,
+      6,
+    );
+    expect(drawn.every(({ color }) => color === "transparent")).toBe(true);
+  });
+
+  test("is shown in the units asked for", () => {
+    const kilopascals = findUnit("kPa")?.unit;
+    const [trace] = analysed(tracedRun(0.05)).traces;
+    if (trace === undefined || kilopascals === undefined) throw new Error("no trace");
+    const spec = JSON.stringify(traceChart(trace.result, { units: [kilopascals] }));
+    expect(spec).toContain("Depression, kPa");
+    expect(spec).not.toContain("Depression, inH2O");
   });
 
   test("without a flow shows the depression alone, and says why", () => {
@@ -135,6 +172,11 @@ describe("the picture of a ladder", () => {
     const spec = ladderSpec(LADDER);
     expect(spec.datasets["steps"]).toHaveLength(8);
     expect(labels(spec, "off-labels")).toEqual(["ideal nozzle"]);
+    expect(spec.datasets["steps"]?.[0]).toMatchObject({
+      about: expect.stringMatching(/^step 1: 99\.\d+ cfm at 8 inH2O, [+-]\d\.\d % off the square root law$/),
+      run: "ladder 0.500 in of r1",
+      line: 2,
+    });
     const svg = await drawSvg(spec);
     expect(svg).toContain(">20<");
     expect(svg).not.toMatch(/NaN|undefined/);
