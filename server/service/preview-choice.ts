@@ -1,6 +1,8 @@
-// Which runs a preview shows, and what else could be chosen.
-import type { Choice, PreviewParams } from "../../shared/messages/preview.ts";
+// Which runs a preview shows, or which trace, ladder or map, and what else could be chosen.
+import { type Choice, choiceSchema, type PreviewParams } from "../../shared/messages/preview.ts";
 import type { Analysis, ComputedRun, SettledRun } from "../analysis/project.ts";
+import type { BlockPicture } from "./block-pictures.ts";
+import { blockAt } from "./line-at.ts";
 import { runAt } from "./row-at.ts";
 
 export interface Offer {
@@ -8,9 +10,12 @@ export interface Offer {
   readonly label: string;
 }
 
-/** What can be chosen in a record: the run of the cursor first, then its runs, its stages of several cylinders, and all. */
-export function picks({ settled }: Analysis): readonly Offer[] {
-  if (settled.length < 2) return [];
+/**
+ * What can be chosen in a record: what the cursor stands in first, then all runs, stages of several cylinders, each run, and
+ * its traces, ladders and maps.
+ */
+export function picks({ settled }: Analysis, pictures: readonly BlockPicture[]): readonly Offer[] {
+  if (settled.length + pictures.length < 2) return [];
   const runs = settled.map(({ placed: { entity } }): Offer => {
     const label = entity.stage === undefined ? entity.id : `${entity.id} (${entity.stage})`;
     return { choice: { kind: "run", id: entity.id }, label };
@@ -18,19 +23,37 @@ export function picks({ settled }: Analysis): readonly Offer[] {
   const stages = [...cylindersByStage(settled)].map(
     ([stage, count]): Offer => ({ choice: { kind: "stage", stage }, label: `${count} cylinders, ${stage}` }),
   );
-  return [
-    { choice: { kind: "cursor" }, label: "run at the cursor" },
-    { choice: { kind: "all" }, label: `all ${settled.length} runs` },
+  const offers: readonly Offer[] = [
+    { choice: { kind: "cursor" }, label: pictures.length === 0 ? "run at the cursor" : "at the cursor" },
+    ...(settled.length < 2
+      ? []
+      : [{ choice: { kind: "all" }, label: `all ${settled.length} runs` } as const]),
     ...stages,
     ...runs,
+    ...pictures.map(({ id }): Offer => ({ choice: { kind: "block", id }, label: id })),
   ];
+  // Names may be longer than a message takes.
+  return offers.filter(({ choice }) => choiceSchema.safeParse(choice).success);
+}
+
+type Wish = Pick<PreviewParams, "choice" | "line" | "shown">;
+
+/** The trace, ladder or map that is chosen, or that the cursor stands in where it decides; what is on show stays where it stands in nothing. */
+export function chosenPicture(
+  analysis: Analysis,
+  pictures: readonly BlockPicture[],
+  { choice, line, shown }: Wish,
+): BlockPicture | undefined {
+  if (choice.kind === "block") return pictures.find(({ id }) => id === choice.id);
+  if (choice.kind !== "cursor") return undefined;
+  const start = line === null ? undefined : blockAt(analysis.scope.file.outline, line)?.start;
+  const under = pictures.find((picture) => picture.start === start);
+  if (under !== undefined || (line !== null && runAt(analysis, line) !== undefined)) return under;
+  return pictures.find(({ name }) => name === shown);
 }
 
 /** The runs of a choice; what is chosen but no longer there is taken for the run of the cursor. */
-export function chosenRuns(
-  analysis: Analysis,
-  { choice, line, shown }: Pick<PreviewParams, "choice" | "line" | "shown">,
-): readonly ComputedRun[] {
+export function chosenRuns(analysis: Analysis, { choice, line, shown }: Wish): readonly ComputedRun[] {
   const { settled } = analysis;
   const computed = (runs: readonly SettledRun[]): readonly ComputedRun[] =>
     runs.map((run) => ({ placed: run.placed, result: analysis.compute(run) }));

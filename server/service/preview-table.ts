@@ -1,5 +1,7 @@
-// A run's results as the rows of a table on a page, each with the line that it comes from.
+// Results, and the numbers of other pictures, as the rows of a table on a page, each with the line that it comes from.
 import type { PreviewTable } from "../../shared/messages/preview.ts";
+import { extremes } from "../../shared/render/extremes.ts";
+import type { NumbersTable } from "../../shared/render/numbers-table.ts";
 import { runTable, type TableColumn } from "../../shared/render/run-table.ts";
 import type { WantedUnits } from "../../shared/render/wanted-units.ts";
 import type { ComputedRun } from "../analysis/project.ts";
@@ -31,9 +33,43 @@ export function previewTable(
       return cells === undefined ? [] : [{ line: placed.start + row.line, cells }];
     }),
     more: result.rows.length - shown.length,
-    averages: { columns: averages.map(averageHeadOf), rows: cellsByRow(averages) },
+    averages: { columns: averages.map(wholeHeadOf), rows: cellsByRow(averages) },
     summary: [...summary],
   };
+}
+
+/** The numbers of a block that begins on `start`; of many rows those where something happens, and those that stand out. */
+export function numbersTable(
+  { title, head, columns, lines }: NumbersTable,
+  start: number,
+  summary: readonly string[],
+): PreviewTable {
+  const rows = cellsByRow(columns);
+  const shown = fewRows(columns, rows.length);
+  return {
+    title,
+    head,
+    columns: columns.map(wholeHeadOf),
+    rows: shown.map((at) => {
+      const line = lines[at];
+      return { line: line === undefined ? null : start + line, cells: rows[at] ?? [] };
+    }),
+    more: rows.length - shown.length,
+    averages: { columns: [], rows: [] },
+    summary: [...summary],
+  };
+}
+
+/** Places of the rows to show: of the second column, which the first leads to, no extreme is left out. */
+function fewRows(columns: readonly TableColumn[], count: number): readonly number[] {
+  const all = Array.from({ length: count }, (_, at) => at);
+  if (count <= MOST_ROWS) return all;
+  const values = Float64Array.from(columns[1]?.cells ?? [], Number);
+  const standing = new Set(extremes(values, 0, count, MOST_ROWS / 4 - 5));
+  const words = columns.filter(({ isNumber }) => !isNumber);
+  return all
+    .filter((at) => standing.has(at) || words.some(({ cells }) => cells[at] !== ""))
+    .slice(0, MOST_ROWS);
 }
 
 /** What a reader asks for first; where there is little room the rest is shown when it is asked for. */
@@ -43,7 +79,7 @@ function headOf({ title, unit, isNumber }: TableColumn): PreviewTable["columns"]
   return { title, unit, isNumber, isAside: !FIRST.includes(title) };
 }
 
-function averageHeadOf(column: TableColumn): PreviewTable["columns"][number] {
+function wholeHeadOf(column: TableColumn): PreviewTable["columns"][number] {
   return { ...headOf(column), isAside: false };
 }
 

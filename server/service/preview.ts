@@ -6,11 +6,12 @@ import { editorTheme } from "../../shared/render/chart-editor-theme.ts";
 import { runFacts } from "../../shared/render/run-facts.ts";
 import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { Analysis, ComputedRun } from "../analysis/project.ts";
+import { type BlockPicture, blockPictures } from "./block-pictures.ts";
 import { type ChartedRecord, type ChartedRun, chartRuns } from "./chart-runs.ts";
 import type { Judged } from "./findings.ts";
 import { blockAt } from "./line-at.ts";
-import { chosenRuns, picks } from "./preview-choice.ts";
-import { previewTable } from "./preview-table.ts";
+import { chosenPicture, chosenRuns, picks } from "./preview-choice.ts";
+import { numbersTable, previewTable } from "./preview-table.ts";
 import { unitOffers } from "./unit-offers.ts";
 
 /** What a preview is asked to show. */
@@ -30,6 +31,10 @@ export function previewView(
   uriOf: (path: string) => string,
 ): PreviewView {
   const { analysis } = record;
+  const pictures = blockPictures(analysis);
+  const picture = chosenPicture(analysis, pictures, wish);
+  const common = { version, name: nameOf(analysis), picks: [...picks(analysis, pictures)] };
+  if (picture !== undefined) return { ...common, ...pictureView(record, picture, pictures, wish, uriOf) };
   const picked = chosenRuns(analysis, wish);
   const shown = chartRuns(record, picked);
   const [lead] = shown;
@@ -37,21 +42,84 @@ export function previewView(
   const wanted = unitsNamed(wish.units);
   const isDrawn = shown.some(({ result }) => hasPoint(result));
   return {
-    version,
-    name: nameOf(analysis),
-    picks: [...picks(analysis)],
+    ...common,
     runs: shown.map(({ placed }) => ({
       id: placed.entity.id,
       uri: uriOf(placed.path),
       line: placed.start,
       last: lastLine(analysis, placed),
     })),
+    isCurve: true,
     hasRatio: (lead?.result.setup.port?.valve?.value ?? 0) > 0,
     units: lead === undefined ? [] : [...unitOffers(lead.result.setup, wanted)],
     spec: isDrawn ? chartSpec(shown, chartOptions(wish)) : null,
     ...(isDrawn ? { problem: null, isBroken: false } : whyNot(analysis, picked, findings)),
     facts:
       lead === undefined ? [] : runFacts(lead.result, wanted).map(({ label, words }) => ({ label, words })),
+    ...listedFindings(findings),
+    tables: inOrder(picked, lead).map((run) => previewTable(run, record.findings, wanted)),
+  };
+}
+
+/** What stands beside a trace, a ladder or a map is what its run stands on. */
+function pictureView(
+  record: ChartedRecord,
+  picture: BlockPicture,
+  pictures: readonly BlockPicture[],
+  { units, look }: PreviewWish,
+  uriOf: (path: string) => string,
+): Omit<PreviewView, "version" | "name" | "picks"> {
+  const { analysis } = record;
+  const { path, outline } = analysis.scope.file;
+  const wanted = unitsNamed(units);
+  const { name, start, setup, lack } = picture;
+  const last = lastLine(analysis, { path, start });
+  const others = new Set(
+    [...pictures, ...analysis.settled.map(({ placed }) => placed)].map((each) => each.start),
+  );
+  const findings = record.findings.filter(({ finding }) => {
+    const block = blockAt(outline, finding.span.line)?.start;
+    return block === undefined || block === start || !others.has(block);
+  });
+  const error = findings.find(
+    ({ severity, finding: { span } }) => severity === "error" && span.line >= start && span.line <= last,
+  );
+  const facts = picture.facts(wanted);
+  const run = ownerOf(analysis, picture);
+  const summary = picture.leading.flatMap((label) =>
+    facts.filter((fact) => fact.label === label).map(({ words }) => `${label} ${words}`),
+  );
+  return {
+    runs: [{ id: name, uri: uriOf(path), line: start, last }],
+    isCurve: false,
+    hasRatio: false,
+    units: setup === undefined ? [] : [...unitOffers(setup, wanted)],
+    spec:
+      lack === undefined
+        ? picture.spec({ units: wanted, width: look.width, theme: editorTheme(look.colours) })
+        : null,
+    problem:
+      lack === undefined ? null : { text: error?.message ?? lack, line: error?.finding.span.line ?? start },
+    isBroken: lack !== undefined && error !== undefined,
+    facts: [...facts, ...(run === undefined ? [] : runFacts(run, wanted))].map(({ label, words }) => ({
+      label,
+      words,
+    })),
+    ...listedFindings(findings),
+    tables: [numbersTable(picture.table(wanted), start, summary)],
+  };
+}
+
+/** The result of the run that a picture belongs to, in its own file or in one that it includes. */
+function ownerOf(analysis: Analysis, { run: id }: BlockPicture): RunResult | undefined {
+  const place = id === undefined ? undefined : analysis.scope.locate("run", id);
+  const home = place?.path === analysis.scope.file.path ? analysis : place && analysis.included(place.path);
+  const run = home?.settled.find(({ placed }) => placed.start === place?.start);
+  return run && home?.compute(run);
+}
+
+function listedFindings(findings: readonly Judged[]): Pick<PreviewView, "findings" | "moreFindings"> {
+  return {
     findings: findings.slice(0, MOST_FINDINGS).map(({ finding, severity, message, help }) => ({
       line: finding.span.line,
       severity,
@@ -60,7 +128,6 @@ export function previewView(
       help,
     })),
     moreFindings: Math.max(0, findings.length - MOST_FINDINGS),
-    tables: inOrder(picked, lead).map((run) => previewTable(run, record.findings, wanted)),
   };
 }
 
@@ -78,7 +145,10 @@ function inOrder(picked: readonly ComputedRun[], lead: ChartedRun | undefined): 
   return [...first, ...picked.filter((run) => !first.includes(run))];
 }
 
-function lastLine({ scope }: Analysis, { path, start }: ComputedRun["placed"]): number {
+function lastLine(
+  { scope }: Analysis,
+  { path, start }: Pick<ComputedRun["placed"], "path" | "start">,
+): number {
   const outline = scope.files.find((file) => file.path === path)?.outline;
   const length = outline?.blocks.find((placed) => placed.start === start)?.block.lines.length ?? 1;
   return start + length - 1;

@@ -17,12 +17,16 @@ const short = z.string().check(z.maxLength(LONGEST));
 const line = z.int().check(z.nonnegative());
 const version = z.int();
 
-/** Which runs are shown: that of the cursor, all of the record, all cylinders of one stage, or one by its id. */
+/**
+ * What is shown: the run, trace, ladder or map of the cursor; all runs of the record, all cylinders of one stage, one run by
+ * its id; or one trace, ladder or map by what it is called.
+ */
 export const choiceSchema = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("cursor") }),
   z.strictObject({ kind: z.literal("all") }),
   z.strictObject({ kind: z.literal("stage"), stage: short }),
   z.strictObject({ kind: z.literal("run"), id: short }),
+  z.strictObject({ kind: z.literal("block"), id: short }),
 ]);
 
 /** Units that are offered in place of the record's own, by what they are units of; symbols of the format's table. */
@@ -67,7 +71,7 @@ const askedSchema = {
   uri: z.string(),
   /** Of the cursor. */
   line: z.nullable(line),
-  /** The run that is on show, which stays where the cursor stands in none. */
+  /** What is on show, which stays where the cursor stands in none. */
   shown: z.nullable(z.string()),
   choice: choiceSchema,
   ...axes,
@@ -95,7 +99,8 @@ const tableSchema = z.strictObject({
   title: text,
   head: text,
   columns: z.array(column),
-  rows: z.array(z.strictObject({ line, cells: z.array(text) })),
+  /** Rows whose numbers stand in another file have no line. */
+  rows: z.array(z.strictObject({ line: z.nullable(line), cells: z.array(text) })),
   /** Rows that are not shown, because there are too many. */
   more: z.int(),
   averages: z.strictObject({ columns: z.array(column), rows: z.array(z.array(text)) }),
@@ -107,8 +112,10 @@ export const previewViewSchema = z.strictObject({
   version,
   name: text,
   picks: z.array(z.strictObject({ choice: choiceSchema, label: text })),
-  /** The runs that are shown, the leading one first, with the file, first and last line of each. */
+  /** The runs that are shown, the leading one first, or the trace, ladder or map, with the file, first and last line of each. */
   runs: z.array(z.strictObject({ id: text, uri: text, line, last: line })),
+  /** Whether the picture is flow on lift, which alone has a choice of axes. */
+  isCurve: z._default(z.boolean(), true),
   /** Whether lift can be shown over the valve's diameter. */
   hasRatio: z.boolean(),
   /** The units of the leading run: as it was written, as it is shown, and what else there is. */

@@ -70,7 +70,7 @@ export function panelSpec(panel: Panel, theme: ChartTheme): Json {
           titleAngle: 0,
           titleAlign: "left",
           titleBaseline: "bottom",
-          titleX: -indent,
+          titleX: 0 - indent,
           titleY: -10,
           titleColor: theme.text,
           values: y.ticks,

@@ -1,10 +1,10 @@
 // A ladder on its axes: its steps, and the laws that run through them.
 import type { LadderResult, PowerLaw } from "../model/ladder-result.ts";
-import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
 import type { Json } from "./chart-layers.ts";
 import type { ChartScale } from "./chart-scale.ts";
 import type { ChartTheme } from "./chart-theme.ts";
+import { signedPercent } from "./ladder-table.ts";
 import type { LadderUnits } from "./ladder-units.ts";
 import { ratioScale } from "./ratio-scale.ts";
 import { shownNumber } from "./shown-number.ts";
@@ -59,7 +59,7 @@ export function ladderDrawing(
   const logOf = (depression: number) => Math.log(depression / law.middle);
   const steps = points.map(({ row, depression, flow, uncertainty }, at): Step => {
     const log = logOf(depression);
-    const about = `step ${at + 1}: ${shownNumber(fromSI(flow, units.flow), 2 * uncertainty)} ${units.flow.symbol} at ${trimmed(fromSI(depression, units.depression))} ${units.depression.symbol}, ${signed(100 * (Math.log(flow) - law.level - 0.5 * log))} % off the square root law`;
+    const about = `step ${at + 1}: ${shownNumber(fromSI(flow, units.flow), 2 * uncertainty)} ${units.flow.symbol} at ${trimmed(fromSI(depression, units.depression))} ${units.depression.symbol}, ${signedPercent(Math.log(flow) - law.level - 0.5 * log)} % off the square root law`;
     return {
       x: inDepression(depression),
       y: inFlow(Math.log(flow)),
@@ -101,9 +101,4 @@ export function stepLook({ theme }: LadderDrawing): Json {
 
 function trimmed(value: number): string {
   return String(Number(value.toPrecision(3)));
-}
-
-function signed(value: number): string {
-  const text = formatFixed(value, 1);
-  return value > 0 ? `+${text}` : text;
 }

@@ -1,5 +1,5 @@
 // The lower panel of a trace: apparent area on time, its steady mean, and where it steps.
-import type { AreaStep, SteadyMean } from "../model/trace-result.ts";
+import type { SteadyMean } from "../model/trace-result.ts";
 import { decimalsFor, formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import type { Corner } from "./chart-labels.ts";
@@ -16,7 +16,7 @@ import {
   traceLabels,
   wishBeside,
 } from "./trace-drawing.ts";
-import { stepWords } from "./trace-facts.ts";
+import { stepLabel, stepWords } from "./trace-facts.ts";
 import { drawnSamples, sampleDots, sampleLine } from "./trace-line.ts";
 import { LEAST_DRAWN } from "./trace-scales.ts";
 
@@ -36,7 +36,7 @@ export function areaPanel(drawing: TraceDrawing, flow: Float64Array): TracePanel
         step.time,
         level,
         step.kind,
-        `${step.kind.replace("-", " ")} ${stepWords(step, units)}`,
+        `${step.kind.replace("let-go", "let go")} ${stepWords(step, units)}`,
       ),
     );
     const tops = [height - 24, height - 42, 6, 24, height / 2];
@@ -101,11 +101,4 @@ function steadyMarks(drawing: TraceDrawing, inUnit: (flow: number) => number): r
 function meanWords({ mean, error }: SteadyMean, unit: Unit): string {
   const decimals = decimalsFor(error / unit.factor) ?? 1;
   return `${formatFixed(fromSI(mean, unit), decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol}`;
-}
-
-/** `lets go: -5.9 %`. */
-function stepLabel({ kind, size, error }: AreaStep): string {
-  const decimals = Math.min(1, decimalsFor(error * 100) ?? 1);
-  const percent = formatFixed(size * 100, decimals);
-  return kind === "let-go" ? `lets go: -${percent} %` : `back: +${percent} %`;
 }

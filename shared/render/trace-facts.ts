@@ -47,7 +47,7 @@ export function traceFacts(result: TraceResult, wanted: WantedUnits = []): reado
             ].join("; ")}`,
           },
         ]),
-    ...steps.map((step) => ({ label: step.kind.replace("-", " "), words: stepWords(step, units) })),
+    ...steps.map((step) => ({ label: step.kind.replace("let-go", "let go"), words: stepWords(step, units) })),
   ];
 }
 
@@ -79,6 +79,13 @@ function meanWords({ mean, error, scatter, effective }: SteadyMean, unit: Unit):
   const decimals = decimalsFor(error / unit.factor) ?? 3;
   const worth = effective < 9.5 ? rounded(effective, 2) : formatFixed(effective, 0);
   return `${formatFixed(value, decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol} (scatter ${rounded(scatter / unit.factor, 2)}, worth ${worth} readings)`;
+}
+
+/** In few words: `lets go: -5.9 %`. */
+export function stepLabel({ kind, size, error }: AreaStep): string {
+  const decimals = Math.min(1, decimalsFor(error * 100) ?? 1);
+  const percent = formatFixed(size * 100, decimals);
+  return kind === "let-go" ? `lets go: -${percent} %` : `back: +${percent} %`;
 }
 
 /** When, where, by how much, and how sure it is. */

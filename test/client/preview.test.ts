@@ -33,6 +33,7 @@ function view(uri: string, version = 1): PreviewView {
       { id: "i1", uri, line: 3, last: 9 },
       { id: "base", uri: B, line: 20, last: 29 },
     ],
+    isCurve: true,
     hasRatio: true,
     units: [],
     spec: {},

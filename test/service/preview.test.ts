@@ -4,9 +4,12 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { diskFiles } from "../../server/disk/disk-files.ts";
 import { exampleFiles, FIRST_EXAMPLE_FILE, memoryFiles } from "../../server/generate/example.ts";
+import { tracedRun } from "../../server/rules/examples.ts";
+import { blockPictures } from "../../server/service/block-pictures.ts";
 import type { ChartedRecord } from "../../server/service/chart-runs.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
 import { type PreviewWish, previewView } from "../../server/service/preview.ts";
+import { picks } from "../../server/service/preview-choice.ts";
 import { previewFile } from "../../server/service/preview-file.ts";
 import { createService } from "../../server/service/service.ts";
 import { type Choice, type PreviewView, previewViewSchema } from "../../shared/messages/preview.ts";
@@ -62,6 +65,22 @@ run i3
   lift[in]  depression[inH2O]  flow[cfm]
   0.100  28.0  57.2
 `;
+/** A run with a trace, a ladder and a map of its own. */
+const FOUR = `${tracedRun(0.05)}
+ladder 0.500 in of r1
+  depression[inH2O]  flow[cfm]
+  10.0  116.6
+  15.0  142.8
+  20.0  164.9
+  28.0  195.2
+
+map "at the pinch" of r1
+  lift       0.500 in
+  x[in]  y[in]  velocity[ft/s]
+  0.3  0.2  300
+  0.9  0.2  310
+  0.3  1.2  140
+`;
 const lineOf = (text: string, part: string) => text.slice(0, text.indexOf(part)).split("\n").length - 1;
 const ids = (view: PreviewView) => view.runs.map(({ id }) => id);
 
@@ -91,7 +110,132 @@ describe("the runs shown are", () => {
   });
 });
 
+describe("a trace, a ladder or a map is shown", () => {
+  const [trace, ladder, map] = ["trace 0.500 in of r1", "ladder 0.500 in of r1", "map of r1: at the pinch"];
+
+  test.each<[string, Partial<PreviewWish>, readonly string[]]>([
+    ["where the cursor stands in it", { line: lineOf(FOUR, "  15.0  142.8") }, [ladder]],
+    ["where it was chosen", { choice: { kind: "block", id: trace }, line: 0 }, [trace]],
+    ["where it was on show and the cursor stands in nothing", { line: 2, shown: map }, [map]],
+    ["not where the cursor stands in a run", { line: lineOf(FOUR, "  0.500    "), shown: map }, ["r1"]],
+    ["not where what was chosen has gone", { choice: { kind: "block", id: "trace 1 in of r1" } }, ["r1"]],
+  ])("%s", (_, wish, expected) => {
+    expect(ids(viewOf(FOUR, wish))).toEqual(expected);
+  });
+
+  test("by a name that is offered, of two alike with a number", () => {
+    const labels = (text: string) => viewOf(text).picks.map(({ label }) => label);
+    expect(labels(FOUR)).toEqual(["at the cursor", "r1", trace, ladder, map]);
+    const twice = `${FOUR}\n${FOUR.slice(FOUR.indexOf("map "))}`;
+    expect(labels(twice).at(-1)).toBe(`${map} (2)`);
+    const second = viewOf(twice, { choice: { kind: "block", id: `${map} (2)` } });
+    expect(second.runs[0]?.line).toBe(twice.slice(0, twice.lastIndexOf("map ")).split("\n").length - 1);
+    expect(labels(FOUR.replace("at the pinch", "x".repeat(5000))).at(-1)?.length).toBeLessThan(300);
+  });
+
+  test("with its own words, what its run stands on, and the numbers with their lines", () => {
+    const view = viewOf(FOUR, { choice: { kind: "block", id: trace } });
+    expect([view.isCurve, view.hasRatio]).toEqual([false, false]);
+    expect(view.facts.map(({ label }) => label)).toEqual(
+      expect.arrayContaining(["samples", "settled", "let go", "bench", "air"]),
+    );
+    const [table] = view.tables;
+    expect(table?.summary[0]).toMatch(/^let go at 1\.3 s/);
+    const lines = FOUR.split("\n");
+    expect(table?.rows).toHaveLength(22);
+    for (const { line, cells } of table?.rows ?? []) {
+      expect(Number(lines[line ?? -1]?.trim().split(/ +/)[0])).toBe(Number(cells[0]));
+    }
+    expect(table?.rows[13]?.cells.at(-1)).toBe("lets go: -4.9 %");
+    const speeds = viewOf(FOUR, { choice: { kind: "block", id: map } }).tables[0];
+    expect(speeds?.rows.map(({ cells }) => cells)).toEqual([
+      ["0.3", "0.2", "300.0", "1.200"],
+      ["0.9", "0.2", "310.0", "1.240"],
+      ["0.3", "1.2", "140.0", "0.560"],
+    ]);
+    const steps = viewOf(FOUR, { choice: { kind: "block", id: ladder } }).tables[0];
+    expect(steps?.columns.map(({ title }) => title)).toEqual([
+      "depression",
+      "flow",
+      "±U",
+      "off the square root law",
+    ]);
+  });
+
+  test("in other units too", () => {
+    const view = viewOf(FOUR, { choice: { kind: "block", id: ladder }, units: ["kPa", "L/s"] });
+    expect(view.tables[0]?.columns.map(({ unit }) => unit)).toEqual(["kPa", "L/s", "L/s", "%"]);
+    expect(JSON.stringify(view.spec)).toContain("Depression, kPa");
+  });
+
+  test("of a long trace with the rows that stand out, and all of them in the file", () => {
+    const rows = Array.from({ length: 2000 }, (_, at) => at / 10);
+    const long = tracedRun(0.05, rows).replace(/ 28\.0 +185\.5/, " 31.7  185.5");
+    const choice = { kind: "block", id: trace } as const;
+    const [table] = viewOf(long, { choice }).tables;
+    expect(table?.rows.length).toBeLessThanOrEqual(400);
+    expect((table?.rows.length ?? 0) + (table?.more ?? 0)).toBe(2000);
+    const cells = table?.rows.map((row) => row.cells) ?? [];
+    expect(cells.some(([, depression]) => depression === "31.70")).toBe(true);
+    expect(cells.some((row) => row.at(-1)?.startsWith("lets go"))).toBe(true);
+    const file = previewFile(opened(long), { ...WISH, choice, format: "csv" });
+    expect(file?.name).toBe("main-trace-0.500-in-of-r1");
+    expect(file?.text.split("\r\n").length).toBe(2002);
+    expect(file?.text).toContain("line,time[s],depression[inH2O],corrected flow[cfm],");
+  });
+
+  test("or not, with the reason and the line that is to blame", () => {
+    const choice = { kind: "block", id: ladder } as const;
+    const broken = FOUR.replace("  15.0  142.8", "  15,0  142.8").replace(
+      "depression[inH2O]  flow[cfm]\n  10",
+      "depression[inH2O]  flow[cfmm]\n  10",
+    );
+    const view = viewOf(broken, { choice });
+    expect([view.spec, view.isBroken]).toEqual([null, true]);
+    expect(view.problem).toMatchObject({
+      line: lineOf(broken, "flow[cfmm]"),
+      text: expect.stringMatching(/cfmm/),
+    });
+    const short = FOUR.slice(0, FOUR.indexOf("  15.0  142.8"));
+    expect(viewOf(short, { choice })).toMatchObject({
+      spec: null,
+      isBroken: false,
+      problem: { text: expect.stringMatching(/fewer than three steps/) },
+    });
+  });
+
+  test("its findings are its own and those of all, not those of runs", () => {
+    const broken = FOUR.replace("28.0      195.2\ntrace", "20.0      195.2\ntrace");
+    const codes = (choice: Choice) => viewOf(broken, { choice }).findings.map(({ code }) => code);
+    const ofRun = codes({ kind: "run", id: "r1" });
+    const ofMap = codes({ kind: "block", id: map });
+    expect(ofRun).toContain("off-target");
+    expect(ofMap).not.toContain("off-target");
+  });
+});
+
 describe("the picture is that of the command", () => {
+  test.each<[string, readonly string[]]>([
+    ["trace 0.500 in of r1", ["--trace", "0.500"]],
+    ["ladder 0.500 in of r1", ["--ladder", "0.500"]],
+    ["map of r1: at the pinch", ["--map"]],
+  ])("%s", async (id, args) => {
+    const choice = { kind: "block", id } as const;
+    await inShop({ "r.headnote": FOUR }, async ({ headnote, read }) => {
+      const units = ["kPa", "L/s", "mm"] as const;
+      for (const wanted of [[], units]) {
+        const asked = wanted.flatMap((unit) => ["--unit", unit]);
+        await headnote(["chart", "r.headnote", "-o", "x.json", ...args, ...asked]);
+        const drawn = JSON.parse(read("x.json"));
+        const { config: _, ...spec } = drawn;
+        const file = previewFile(opened(FOUR), { ...WISH, choice, units: [...wanted], format: "vega-lite" });
+        expect(JSON.parse(file?.text ?? "")).toEqual(drawn);
+        const { config: __, ...shown } = viewOf(FOUR, { choice, units: [...wanted] }).spec ?? {};
+        expect(uncoloured(shown)).toEqual(uncoloured(spec));
+      }
+    });
+  });
+
   const shop = { "r.headnote": TWO };
   test.each<[Choice, readonly string[]]>([
     [{ kind: "all" }, []],
@@ -141,7 +285,7 @@ describe("beside the picture stand", () => {
     const [table] = tables;
     const lines = text.split("\n");
     expect(table?.summary[0]).toMatch(/^peak .* at 0\.300 in$/);
-    expect(table?.rows.map(({ line, cells }) => lines[line]?.includes(cells[0] ?? "?"))).toEqual([
+    expect(table?.rows.map(({ line, cells }) => lines[line ?? -1]?.includes(cells[0] ?? "?"))).toEqual([
       true,
       true,
       true,
@@ -237,6 +381,14 @@ test("every sample can be shown, whole and from every line", () => {
     const checked = service.check(join(folder, file));
     if ("problem" in checked) throw new Error(checked.problem);
     const record = { analysis: checked.analysis, findings: checked.findings, service };
+    for (const { choice } of picks(record.analysis, blockPictures(record.analysis))) {
+      for (const format of ["csv", "markdown", "vega-lite"] as const) {
+        expect(previewFile(record, { ...WISH, choice, format })?.text.length).toBeGreaterThan(20);
+      }
+      const view = previewView(record, { ...WISH, choice }, 1, (path) => path);
+      expect(previewViewSchema.safeParse(view).success).toBe(true);
+      expect(view.problem).toBeNull();
+    }
     for (const choice of [{ kind: "all" }, { kind: "cursor" }] as const) {
       for (const line of [0, 20, 40, 10_000]) {
         const view = previewView(record, { ...WISH, choice, line }, 1, (path) => path);

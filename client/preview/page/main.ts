@@ -113,6 +113,7 @@ function showControls(state: PreviewState, view: PreviewView): void {
   axis.value = state.axis;
   axis.disabled = !view.hasRatio;
   cd.value = state.cd;
+  cd.disabled = !view.isCurve;
   showUnits(view.units, state.units);
   pin.setAttribute("aria-pressed", String(state.isPinned));
 }

@@ -17,14 +17,14 @@ export interface ResultsTable {
 export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable {
   const root = element("section", "run");
   let heads = "";
-  let rows: { text: string; readonly line: number; readonly row: HTMLTableRowElement }[] = [];
+  let rows: { text: string; readonly line: number | null; readonly row: HTMLTableRowElement }[] = [];
   let body = element("tbody");
   let marked: HTMLTableRowElement | undefined;
   let cursor: number | null = null;
 
   const mark = (line: number | null): void => {
     cursor = line;
-    const row = rows.find((entry) => entry.line === line)?.row;
+    const row = line === null ? undefined : rows.find((entry) => entry.line === line)?.row;
     if (row === marked) return;
     marked?.removeAttribute("aria-current");
     row?.setAttribute("aria-current", "true");
@@ -45,7 +45,14 @@ export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable
         ? []
         : [
             ...(table.columns.some(({ isAside }) => isAside) ? [allColumns()] : []),
-            scrolled(tableOf(table.title, table.head, ["line", ...table.columns], body)),
+            scrolled(
+              tableOf(
+                table.title,
+                table.head,
+                [...(hasLines(table) ? ["line" as const] : []), ...table.columns],
+                body,
+              ),
+            ),
           ];
     const empty = table.columns.length === 0 ? [element("p", "quiet", `${table.title}: no readings`)] : [];
     root.replaceChildren(...content, ...empty, ...after);
@@ -56,7 +63,7 @@ export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable
     mark,
     show: (table) => {
       const { rows: _, ...rest } = table;
-      const now = JSON.stringify(rest);
+      const now = JSON.stringify([rest, hasLines(table)]);
       if (now !== heads) rebuild(table);
       heads = now;
       for (const [index, { line, cells }] of table.rows.entries()) {
@@ -75,21 +82,24 @@ export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable
   };
 }
 
+/** What was read in another file has no lines here. */
+function hasLines({ rows }: PreviewTable): boolean {
+  return rows.some(({ line }) => line !== null);
+}
+
 function rowOf(
-  line: number,
+  line: number | null,
   cells: readonly string[],
   columns: readonly Column[],
   reveal: Reveal,
 ): HTMLTableRowElement {
-  const lift = cells[0] ?? "";
-  const unit = columns[0]?.unit ?? "";
-  const head = element(
-    "th",
-    "number",
-    lineButton(line, `${line + 1}`, `line ${line + 1}, lift ${lift} ${unit}: go to it`, reveal),
-  );
+  const values = cells.map((cell, index) => cellOf(cell, columns[index]));
+  if (line === null) return element("tr", "", ...values);
+  const { title = "", unit = "" } = columns[0] ?? {};
+  const words = `line ${line + 1}, ${title} ${cells[0] ?? ""} ${unit}: go to it`;
+  const head = element("th", "number", lineButton(line, `${line + 1}`, words, reveal));
   head.scope = "row";
-  return element("tr", "", head, ...cells.map((cell, index) => cellOf(cell, columns[index])));
+  return element("tr", "", head, ...values);
 }
 
 function cellOf(text: string, column: Column | undefined): HTMLElement {
@@ -139,7 +149,7 @@ function summaryOf({ summary }: PreviewTable): readonly Node[] {
 }
 
 function moreWords(more: number): string {
-  return `and ${more} more ${more === 1 ? "reading" : "readings"}, which 'headnote table' prints`;
+  return `and ${more} more ${more === 1 ? "row" : "rows"}, which the CSV file has`;
 }
 
 /** Where the page is narrow the columns that stand aside are shown when it is pressed. */

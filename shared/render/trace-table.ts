@@ -1,0 +1,77 @@
+// The samples of a trace as a table, with what happened at which.
+import type { TraceResult } from "../model/trace-result.ts";
+import { decimalsFor, formatFixed } from "../quantity/digits.ts";
+import { fromSI } from "../quantity/unit.ts";
+import { type NumbersTable, numbers } from "./numbers-table.ts";
+import { shownNumber } from "./shown-number.ts";
+import { titleOf } from "./table-blocks.ts";
+import { stepLabel } from "./trace-facts.ts";
+import { sampleLines } from "./trace-samples.ts";
+import { traceUnits } from "./trace-units.ts";
+import type { WantedUnits } from "./wanted-units.ts";
+
+const NOTHING = "-";
+
+export function traceTable(result: TraceResult, wanted: WantedUnits = []): NumbersTable {
+  const { trace, setup, samples, flow, areaFactor, interval } = result;
+  const units = traceUnits(result, wanted);
+  const decimals = decimalsFor(interval / units.time.factor) ?? 3;
+  const times = [...samples.time];
+  const lineOf = sampleLines(result);
+  const events = eventsOf(result);
+  const shown = (value: number) => (Number.isFinite(value) ? shownNumber(value, undefined) : NOTHING);
+  const flows = flow === undefined ? [] : [...flow];
+  return {
+    title: titleOf("trace", trace.lift, setup.run.id),
+    head: flow === undefined ? "" : "corrected flow, and the area that it makes at each moment's depression",
+    columns: [
+      numbers(
+        "time",
+        units.time.symbol,
+        times.map((time) => formatFixed(fromSI(time, units.time), decimals)),
+      ),
+      numbers(
+        "depression",
+        units.depression.symbol,
+        [...samples.depression].map((value) => shown(fromSI(value, units.depression))),
+      ),
+      ...(flow === undefined
+        ? []
+        : [
+            numbers(
+              "corrected flow",
+              units.flow.symbol,
+              flows.map((value) => shown(fromSI(value, units.flow))),
+            ),
+            numbers(
+              "apparent area",
+              units.area.symbol,
+              flows.map((value) => shown(fromSI(value * areaFactor, units.area))),
+            ),
+          ]),
+      {
+        title: "what happens",
+        unit: "",
+        isNumber: false,
+        cells: times.map((_, at) => events.get(at) ?? ""),
+      },
+    ],
+    lines: times.map((time) => lineOf.get(time)),
+  };
+}
+
+/** What the trace tells, by the first sample at or after its time. */
+export function eventsOf({ samples, settling, steady, steps }: TraceResult): ReadonlyMap<number, string> {
+  const events = new Map<number, string>();
+  const put = (time: number, words: string): void => {
+    const at = samples.time.findIndex((each) => each >= time);
+    if (at >= 0) events.set(at, [events.get(at), words].filter((part) => part !== undefined).join(", "));
+  };
+  if (settling !== undefined) put(settling.time, "settled");
+  if (steady !== undefined) {
+    put(steady.from, "steady from here");
+    put(steady.to, "steady up to here");
+  }
+  for (const step of steps) put(step.time, stepLabel(step));
+  return events;
+}
