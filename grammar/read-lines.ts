@@ -1,57 +1,49 @@
 // Reads a text line by line and, after an edit, only the lines that the edit has changed.
 import { commonEnd, commonStart } from "../shared/text/common.ts";
-import { splitLines } from "../shared/text/lines.ts";
+import { countBelow, isLineStart, lineStarts, splitLines } from "../shared/text/lines.ts";
 import { parseLine } from "./line-parser.ts";
 import type { Line } from "./tree.ts";
 
-/** A text that was read before. */
+/** A text that was read. */
 export interface ReadText {
   readonly text: string;
   readonly lines: readonly Line[];
+  /** Where its lines begin; not known before the text is edited. */
+  readonly starts?: Uint32Array;
 }
 
-/**
- * The nodes of all lines of a text. Lines before and after what differs from `previous` keep their nodes, so that an edit
- * costs what it changes; the result is the same as without `previous`.
- */
-export function readLines(text: string, previous?: ReadText): Line[] {
-  // A line end of two characters can be cut in half by an edit; such texts are rare, and are compared line by line.
-  if (previous === undefined || text.includes("\r") || previous.text.includes("\r")) {
-    return readAnew(splitLines(text), previous?.lines ?? []);
-  }
-  const { lines } = previous;
-  const same = commonStart(text, previous.text);
-  let before = 0;
-  let from = 0;
-  for (let line = lines[0]; line !== undefined; line = lines[before]) {
-    const next = from + line.text.length + 1;
-    if (next > same) break;
-    from = next;
-    before++;
-  }
-  const sameEnd = commonEnd(text, previous.text, Math.min(text.length, previous.text.length) - from);
-  let after = 0;
-  let to = 0;
-  for (
-    let line = lines.at(-1);
-    line !== undefined && after < lines.length - before;
-    line = lines.at(-1 - after)
-  ) {
-    const next = to + line.text.length + 1;
-    if (next > sameEnd) break;
-    to = next;
-    after++;
-  }
-  const changed = splitLines(text.slice(from, text.length - to)).map(parseLine);
-  return lines.slice(0, before).concat(changed, lines.slice(lines.length - after));
+/** The nodes of all lines of a text. */
+export function readLines(text: string): readonly Line[] {
+  return splitLines(text).map(parseLine);
 }
 
-function readAnew(texts: readonly string[], previous: readonly Line[]): Line[] {
-  const most = Math.min(texts.length, previous.length);
-  let before = 0;
-  while (before < most && texts[before] === previous[before]?.text) before++;
-  let after = 0;
-  while (after < most - before && texts.at(-1 - after) === previous.at(-1 - after)?.text) after++;
-  const changed = texts.slice(before, texts.length - after).map(parseLine);
-  return previous.slice(0, before).concat(changed, previous.slice(previous.length - after));
+/** A text with the nodes of its lines, as if it were read for the first time; lines that an edit leaves alone keep theirs. */
+export function readText(text: string, previous?: ReadText): ReadText {
+  if (previous === undefined) return { text, lines: readLines(text) };
+  const { text: old, lines, starts = lineStarts(old) } = previous;
+  const longer = text.length - old.length;
+  const startOf = (line: number): number => starts[line] ?? old.length;
+  // An edit can make one line end of two, or two of one: what begins a line in the old text need not in the new one.
+  let before = countBelow(starts, commonStart(text, old) + 1) - 1;
+  if (!isLineStart(text, startOf(before))) before--;
+  const from = startOf(before);
+  const sameEnd = commonEnd(text, old, Math.min(text.length, old.length) - from);
+  let behind = countBelow(starts, old.length - sameEnd);
+  if (behind < lines.length && !isLineStart(text, startOf(behind) + longer)) behind++;
+  const changed = text.slice(from, startOf(behind) + longer);
+  const texts = splitLines(changed);
+  // Behind its last line end begins the first of the lines that are kept.
+  if (behind < lines.length) texts.pop();
+  const inside = lineStarts(changed).subarray(0, texts.length);
+  const moved = new Uint32Array(before + texts.length + lines.length - behind);
+  moved.set(starts.subarray(0, before));
+  for (const [index, start] of inside.entries()) moved[before + index] = from + start;
+  for (let line = behind, at = before + texts.length; line < lines.length; line++, at++) {
+    moved[at] = startOf(line) + longer;
+  }
+  return {
+    text,
+    lines: lines.slice(0, before).concat(texts.map(parseLine), lines.slice(behind)),
+    starts: moved,
+  };
 }

@@ -1,7 +1,7 @@
 // Reads and computes the files of a workspace, each once until it changes.
 import { blockMemory, NO_MEMORY } from "../../grammar/lower-block.ts";
 import { evaluateRun, repeatabilities } from "../../shared/calc/evaluate.ts";
-import { settler } from "../../shared/calc/setup.ts";
+import { hasOwnConditions, settler } from "../../shared/calc/setup.ts";
 import { type Made, remade } from "../../shared/difference.ts";
 import type { Run, Session } from "../../shared/model/model.ts";
 import type { Repeatability, RunResult } from "../../shared/model/result.ts";
@@ -17,6 +17,8 @@ import { type ComputedTrace, tracesOf } from "./traces.ts";
 export interface SettledRun {
   readonly placed: Placed<Run>;
   readonly setup: Setup;
+  /** It has readings and states no condition itself: it stands on the same things as all such runs of its file. */
+  readonly isPlain: boolean;
 }
 
 /** A run of a file with its result. */
@@ -124,13 +126,15 @@ function settleRuns(
   const isSame = earlier?.session === session && earlier?.definitions === definitions;
   const settle = settler(session, scope.find);
   const settled = remade(runs, isSame ? earlier : undefined, (placed): SettledRun => {
-    const known = memo?.get(placed.entity);
+    const run = placed.entity;
+    const isPlain = run.table !== undefined && run.table.rows.length > 0 && !hasOwnConditions(run);
+    const known = memo?.get(run);
     if (known !== undefined && known.session === session && known.definitions === definitions) {
-      return { placed, setup: known.setup };
+      return { placed, setup: known.setup, isPlain };
     }
-    const setup = settle(placed.entity);
-    memo?.set(placed.entity, { session, definitions, setup });
-    return { placed, setup };
+    const setup = settle(run);
+    memo?.set(run, { session, definitions, setup });
+    return { placed, setup, isPlain };
   });
   return { of: runs, to: settled, session, definitions };
 }
@@ -142,7 +146,11 @@ function analyseFile(
   files: Files,
   analyse: Project["analyse"],
 ): Analysis {
-  const repeatability = repeatabilities(settled.map(({ setup }) => setup));
+  let pooled: Analysis["repeatability"] | undefined;
+  const repeatability = (setup: Setup): Repeatability => {
+    pooled ??= repeatabilities(settled.map((run) => run.setup));
+    return pooled(setup);
+  };
   const compute = ({ setup }: SettledRun): RunResult => {
     const s = repeatability(setup);
     const known = memo?.get(setup.run);
@@ -216,7 +224,7 @@ class LazyAnalysis implements Analysis {
 function definitionsOf({ files }: Scope, before: Definitions | undefined): Definitions {
   const now = files.flatMap(({ placed, names }) =>
     // Runs define names too, but no set-up is settled from another run.
-    [...names].flatMap(([kind, named]) =>
+    [...names.first].flatMap(([kind, named]) =>
       kind === "run" ? [] : [...named.values()].flatMap((index) => placed[index]?.entity ?? []),
     ),
   );

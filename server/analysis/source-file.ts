@@ -1,7 +1,7 @@
 // One file, read: its lines, its blocks, and what it defines.
 import type { BlockMemory } from "../../grammar/lower-block.ts";
-import { type Outline, outline } from "../../grammar/outline.ts";
-import { readLines } from "../../grammar/read-lines.ts";
+import { type Outline, outline, type PlacedBlock } from "../../grammar/outline.ts";
+import { type ReadText, readText } from "../../grammar/read-lines.ts";
 import { difference, remade } from "../../shared/difference.ts";
 import type { BlockKind, Entities, Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
 
@@ -16,15 +16,21 @@ export interface Placed<E extends Entity = Entity> {
 export interface SourceFile {
   readonly path: string;
   readonly text: string;
+  readonly read: ReadText;
   readonly outline: Outline;
   readonly placed: readonly Placed[];
   readonly session: Placed<Session> | undefined;
   readonly runs: readonly Placed<Run>[];
-  /** By kind and id, where in `placed` it stands; of several with one id the first. */
   readonly names: Names;
 }
 
-type Names = ReadonlyMap<NamedKind, ReadonlyMap<string, number>>;
+/** What a file names, by where it stands in `placed`. */
+interface Names {
+  /** By kind and id; of several with one id the first. */
+  readonly first: ReadonlyMap<NamedKind, ReadonlyMap<string, number>>;
+  /** The others, in order. */
+  readonly again: readonly number[];
+}
 
 /**
  * Reads a file; lines that are the same as in the previous version keep what was read of them, and so do the blocks that
@@ -36,45 +42,40 @@ export function sourceFile(
   memory: BlockMemory,
   previous?: SourceFile,
 ): SourceFile {
-  const before = previous && { text: previous.text, lines: previous.outline.lines };
-  const read = outline(readLines(text, before), memory, previous?.outline);
+  const read = readText(text, previous?.read);
+  const folded = outline(read.lines, memory, previous?.outline);
   const earlier = previous && { of: previous.outline.blocks, to: previous.placed };
-  const placed = remade(
-    read.blocks,
-    earlier,
-    ({ start, block }): Placed => ({
-      entity: block.entity,
-      start,
-      path,
-    }),
-  );
+  const place = ({ start, block }: PlacedBlock): Placed => ({ entity: block.entity, start, path });
+  const placed = remade(folded.blocks, earlier, place);
   const session = placed.find((each) => isPlaced("session", each));
   const runs = placed.filter((each) => isPlaced("run", each));
   const isNamedAlike = previous !== undefined && namesAlike(placed, previous.placed);
   const names = isNamedAlike ? previous.names : namesOf(placed);
-  return { path, text, outline: read, placed, session, runs, names };
+  return { path, text, read, outline: folded, placed, session, runs, names };
 }
 
 /** The thing of that kind and name, if the file defines it. */
 export function defined({ placed, names }: SourceFile, kind: NamedKind, id: string): Placed | undefined {
-  const index = names.get(kind)?.get(id);
+  const index = names.first.get(kind)?.get(id);
   return index === undefined ? undefined : placed[index];
 }
 
 /** The names that a file gives to things of a kind. */
 export function namesIn({ names }: SourceFile, kind: NamedKind): Iterable<string> {
-  return names.get(kind)?.keys() ?? [];
+  return names.first.get(kind)?.keys() ?? [];
 }
 
 function namesOf(placed: readonly Placed[]): Names {
-  const names = new Map<NamedKind, Map<string, number>>();
+  const first = new Map<NamedKind, Map<string, number>>();
+  const again: number[] = [];
   for (const [index, { entity }] of placed.entries()) {
     if (!isNamed(entity) || entity.id === "") continue;
-    const known = names.get(entity.kind);
-    if (known === undefined) names.set(entity.kind, new Map([[entity.id, index]]));
-    else if (!known.has(entity.id)) known.set(entity.id, index);
+    const known = first.get(entity.kind);
+    if (known === undefined) first.set(entity.kind, new Map([[entity.id, index]]));
+    else if (known.has(entity.id)) again.push(index);
+    else known.set(entity.id, index);
   }
-  return names;
+  return { first, again };
 }
 
 /** Whether the same names stand in the same places: most edits change what a thing says, and not what it is called. */

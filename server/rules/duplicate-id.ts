@@ -23,16 +23,22 @@ head a115
   casting    "two"
 `,
   check({ scope }, report) {
-    const others = scope.files.slice(1);
-    for (const { entity, start } of scope.file.placed) {
-      if (!isNamed(entity) || entity.id === "") continue;
-      const { kind, id, origin } = entity;
-      const first = defined(scope.file, kind, id);
-      if (first !== undefined && first.start !== start) {
-        const line = shifted(first.entity.origin.name, first.start).line + 1;
-        report(shifted(origin.name, start), { kind, id, where: `on line ${line}` });
-      } else if (others.some((file) => defined(file, kind, id) !== undefined)) {
-        report(shifted(origin.name, start), { kind, id, where: "in an included file" });
+    const { file, files } = scope;
+    for (const index of file.names.again) {
+      const own = file.placed[index];
+      if (own === undefined || !isNamed(own.entity)) continue;
+      const { kind, id, origin } = own.entity;
+      const first = defined(file, kind, id);
+      const line = first && shifted(first.entity.origin.name, first.start).line + 1;
+      report(shifted(origin.name, own.start), { kind, id, where: `on line ${line}` });
+    }
+    for (const other of files.slice(1)) {
+      for (const [kind, named] of other.names.first) {
+        for (const id of named.keys()) {
+          const own = defined(file, kind, id);
+          const where = "in an included file";
+          if (own !== undefined) report(shifted(own.entity.origin.name, own.start), { kind, id, where });
+        }
       }
     }
   },

@@ -53,13 +53,9 @@ interface Reading {
 function checkRows(run: SettledRun, traces: readonly ComputedTrace[], report: Report<Args>): void {
   const { table } = run.setup.run;
   const column = (name: string) => columnValues(table, name);
-  const [lift, read, settle, depression] = [
-    column("lift"),
-    column("read"),
-    column("settle"),
-    column("depression"),
-  ];
+  const read = column("read");
   if (read === undefined && traces.length === 0) return;
+  const [lift, settle, depression] = [column("lift"), column("settle"), column("depression")];
   for (const row of table?.rows ?? []) {
     if (row.void !== undefined) continue;
     const reading = {

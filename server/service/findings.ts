@@ -1,11 +1,13 @@
 // All findings of one file: of its lines, its blocks, its names and its results, as the workspace weighs them.
-import { hasOwnConditions } from "../../shared/calc/setup.ts";
+import type { PlacedBlock } from "../../grammar/outline.ts";
+import { type Made, remade } from "../../shared/difference.ts";
 import { type Finding, type Severity, shiftedFinding } from "../../shared/finding.ts";
 import type { Limits } from "../../shared/model/limits.ts";
-import type { Bench, Port } from "../../shared/model/model.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { applyAllows } from "../analysis/allow.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
+import type { Scope } from "../analysis/scope.ts";
+import { defined, namesIn } from "../analysis/source-file.ts";
 import { CODES, wordsOf } from "../catalogue.ts";
 import { RULES } from "../rules/index.ts";
 import type { FileInput } from "../rules/rule.ts";
@@ -20,24 +22,37 @@ export interface Judged {
   readonly help: string;
 }
 
-/** What was found in a result, by the limits it was judged by: it stays true while the result is the same. */
-export type FindingMemory = WeakMap<
-  RunResult,
-  { readonly limits: Limits; readonly findings: readonly Finding[] }
->;
+/** What was found before, as far as it stays true. */
+export interface FindingMemory {
+  /** In a result, by the limits it was judged by: while the result is the same. */
+  readonly results: WeakMap<RunResult, { readonly limits: Limits; readonly findings: readonly Finding[] }>;
+  /** In the blocks and runs of a file, where it stands: while block and run are the same and stand there. */
+  readonly files: Map<string, JudgedFile>;
+}
+
+interface JudgedFile {
+  readonly blocks: Made<PlacedBlock, readonly Finding[]>;
+  readonly runs: Made<SettledRun, readonly Finding[]>;
+  readonly limits: Limits;
+}
+
+export function findingMemory(): FindingMemory {
+  return { results: new WeakMap(), files: new Map() };
+}
 
 /**
  * The findings of a file in the order of its lines, each once, without those that a comment or the workspace silences.
  * Results that `memory` knows are not judged again.
  */
 export function findingsOf(analysis: Analysis, config: Config, memory?: FindingMemory): readonly Judged[] {
-  const { outline } = analysis.scope.file;
-  const all: Finding[] = [...outline.findings];
-  for (const { start, block } of outline.blocks) {
-    for (const finding of placedAt(block.findings, start)) all.push(finding);
-  }
   const { scope, settled, repeatability, compute } = analysis;
+  const { path, outline, text } = scope.file;
   const { limits } = config;
+  const before = memory?.files.get(path);
+  const ofBlocks = remade(outline.blocks, before?.blocks, ({ start, block }) =>
+    placedAt(block.findings, start),
+  );
+  const all = [...outline.findings, ...joined(ofBlocks)];
   const input: FileInput = {
     scope,
     runs: settled,
@@ -52,15 +67,22 @@ export function findingsOf(analysis: Analysis, config: Config, memory?: FindingM
   // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
   const found = once(all);
   const pairs = judgedPairs(analysis, limits);
-  for (const run of settled) {
-    const own = runFindings(pairs.resultOf(run), limits, memory);
-    for (const finding of placedAt(own, run.placed.start)) found.push(finding);
-  }
+  // Repeatability that is pooled from all runs changes with any of them.
+  const isSame = before?.limits === limits && !isPooled(scope);
+  const ofRuns = remade(settled, isSame ? before.runs : undefined, (run) =>
+    placedAt(runFindings(pairs.resultOf(run), limits, memory), run.placed.start),
+  );
+  memory?.files.set(path, {
+    blocks: { of: outline.blocks, to: ofBlocks },
+    runs: { of: settled, to: ofRuns },
+    limits,
+  });
+  for (const finding of joined(ofRuns)) found.push(finding);
   for (const { start, findings } of pairs.judge()) {
     for (const finding of placedAt(findings, start)) found.push(finding);
   }
   // Most files have no such comment, and looking at every line for one would cost more than all else after an edit.
-  const kept = scope.file.text.includes("allow") ? applyAllows(outline.lines, found, CODES) : found;
+  const kept = text.includes("allow") ? applyAllows(outline.lines, found, CODES) : found;
   return kept
     .flatMap((finding) => worded(finding, config.severity) ?? [])
     .sort((a, b) => inOrder(a.finding, b.finding));
@@ -71,15 +93,18 @@ export function findingsOf(analysis: Analysis, config: Config, memory?: FindingM
  * stand on the same things and state nothing of their own.
  */
 function distinct(settled: readonly SettledRun[]): readonly SettledRun[] {
-  const met = new Map<Bench | undefined, Set<Port | undefined>>();
-  return settled.filter(({ setup, placed }) => {
-    const { run, bench, port } = setup;
-    if (hasOwnConditions(run) || placed.entity.table === undefined) return true;
-    if (run.table?.rows.length === 0) return true;
-    const ports = met.get(bench) ?? new Set();
-    met.set(bench, ports);
-    return ports.has(port) ? false : ports.add(port);
-  });
+  const first = settled.find(({ isPlain }) => isPlain);
+  return settled.filter((run) => run === first || !run.isPlain);
+}
+
+/** Whether a bench that the file sees does not state how well it repeats. */
+function isPooled({ files }: Scope): boolean {
+  return files.some((file) =>
+    [...namesIn(file, "bench")].some((id) => {
+      const bench = defined(file, "bench", id)?.entity;
+      return bench?.kind === "bench" && bench.repeat === undefined;
+    }),
+  );
 }
 
 /** The findings of one run; their spans count from its heading. */
@@ -88,13 +113,20 @@ function runFindings(
   limits: Limits,
   memory: FindingMemory | undefined,
 ): readonly Finding[] {
-  const before = memory?.get(result);
+  const before = memory?.results.get(result);
   if (before?.limits === limits) return before.findings;
   const findings: Finding[] = [];
   for (const rule of RULES) rule.ofRun?.(result, limits, (finding) => findings.push(finding));
   const found = findings.length === 0 ? findings : once(findings);
-  memory?.set(result, { limits, findings: found });
+  memory?.results.set(result, { limits, findings: found });
   return found;
+}
+
+const NONE: readonly Finding[] = [];
+
+/** All findings of a list in which nearly every item has none. */
+function joined(lists: readonly (readonly Finding[])[]): readonly Finding[] {
+  return lists.filter((findings) => findings !== NONE).flat();
 }
 
 /** Findings of a block that begins on a line; the same ones again while it stands where it stood. */
@@ -104,7 +136,7 @@ const placed = new WeakMap<
 >();
 
 function placedAt(findings: readonly Finding[], start: number): readonly Finding[] {
-  if (findings.length === 0) return findings;
+  if (findings.length === 0) return NONE;
   const before = placed.get(findings);
   if (before?.start === start) return before.findings;
   const moved = findings.map((finding) => shiftedFinding(finding, start));

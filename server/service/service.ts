@@ -3,7 +3,7 @@
 import type { Files } from "../analysis/files.ts";
 import { type Analysis, createProject } from "../analysis/project.ts";
 import type { Config } from "./config.ts";
-import { type FindingMemory, findingsOf, type Judged } from "./findings.ts";
+import { type FindingMemory, findingMemory, findingsOf, type Judged } from "./findings.ts";
 
 /** What the service needs of the platform that it runs on. */
 export interface Environment {
@@ -29,7 +29,7 @@ export interface Service {
 
 export function createService({ files, config, retain = true }: Environment): Service {
   const project = createProject(files, retain);
-  const memory: FindingMemory | undefined = retain ? new WeakMap() : undefined;
+  const memory = retain ? findingMemory() : undefined;
   const checked = retain
     ? new WeakMap<Analysis, { readonly weights: Config; readonly checked: Checked }>()
     : undefined;

@@ -10,3 +10,28 @@ export function lineEndOf(text: string): "\n" | "\r\n" | "\r" {
   const match = /\r\n|\n|\r/.exec(text);
   return match?.[0] === "\r\n" ? "\r\n" : match?.[0] === "\r" ? "\r" : "\n";
 }
+
+/** Where the lines of a text begin, in order. */
+export function lineStarts(text: string): Uint32Array {
+  const starts = [0];
+  for (const { 0: end, index } of text.matchAll(/\r\n|\n|\r/g)) starts.push(index + end.length);
+  return Uint32Array.from(starts);
+}
+
+/** Whether a line of a text begins at a place. */
+export function isLineStart(text: string, at: number): boolean {
+  const end = text[at - 1];
+  return at === 0 || end === "\n" || (end === "\r" && text[at] !== "\n");
+}
+
+/** How many of some rising numbers are less than a number. */
+export function countBelow(rising: Uint32Array, number: number): number {
+  let low = 0;
+  let high = rising.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((rising[middle] ?? 0) < number) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { NO_MEMORY } from "../../grammar/lower-block.ts";
 import { outline } from "../../grammar/outline.ts";
-import { readLines } from "../../grammar/read-lines.ts";
+import { readLines, readText } from "../../grammar/read-lines.ts";
+import { lineStarts } from "../../shared/text/lines.ts";
 import { brokenText, carelessFile } from "../kit/arbitraries.ts";
 import { outlineOf } from "../kit/check.ts";
 import { changed, textChange } from "../kit/text-changes.ts";
@@ -18,15 +19,14 @@ describe("reading after edits", () => {
     fc.assert(
       fc.property(longText, fc.array(textChange(), { minLength: 1, maxLength: 4 }), (start, script) => {
         let text = start;
-        let lines = readLines(text);
-        let again = outline(lines);
+        let read = readText(text);
+        let again = outline(read.lines);
         for (const edit of script) {
-          const before = { text, lines };
           text = changed(text, edit);
-          lines = readLines(text, before);
-          expect(lines).toEqual(readLines(text));
-          again = outline(lines, NO_MEMORY, again);
-          expect(again).toEqual(outline(lines, NO_MEMORY));
+          read = readText(text, read);
+          expect(read).toEqual({ text, lines: readLines(text), starts: lineStarts(text) });
+          again = outline(read.lines, NO_MEMORY, again);
+          expect(again).toEqual(outline(read.lines, NO_MEMORY));
         }
       }),
       { numRuns: 60 },
@@ -35,13 +35,10 @@ describe("reading after edits", () => {
 
   test("keeps the nodes of lines that did not change, and the blocks made of them", () => {
     const text = "headnote 1\nhead a\nrun r\n  cylinder 1\nrun s\n  cylinder 2\n";
-    const before = readLines(text);
-    const after = readLines("headnote 1\nhead a\nrun r\n\n  cylinder 3\nrun s\n  cylinder 2\n", {
-      text,
-      lines: before,
-    });
-    expect([0, 1, 2].map((i) => after[i] === before[i])).toEqual([true, true, true]);
-    const [old, now] = [outline(before), outline(after)];
+    const before = readText(text);
+    const after = readText("headnote 1\nhead a\nrun r\n\n  cylinder 3\nrun s\n  cylinder 2\n", before);
+    expect([0, 1, 2].map((i) => after.lines[i] === before.lines[i])).toEqual([true, true, true]);
+    const [old, now] = [outline(before.lines), outline(after.lines)];
     expect(now.blocks.map(({ block }, i) => block === old.blocks[i]?.block)).toEqual([true, false, true]);
   });
 
