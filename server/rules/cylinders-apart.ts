@@ -2,12 +2,13 @@
 import { type CylinderSpread, cylinderSpreads } from "../../shared/calc/cylinder-spread.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
+import { liftText } from "../../shared/render/station-words.ts";
 import { shifted } from "../../shared/text/span.ts";
 import type { SettledRun } from "../analysis/project.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
-import { inUnit, liftOf, percent } from "./words.ts";
+import { inUnit, percent } from "./words.ts";
 
 const sweep = (cylinder: number, flows: readonly string[]): string => `run c${cylinder}
   stage      "as cast"
@@ -57,7 +58,7 @@ export const cylindersApart = rule<{
         low: lowest.cylinder,
         high: highest.cylinder,
         apart: percent(worst.difference),
-        lift: `${liftOf(worst.lift, lift)} ${lift.symbol}`,
+        lift: `${liftText(worst.lift, lift)} ${lift.symbol}`,
         flows: `${inUnit(lowest.flow, flow)} and ${inUnit(highest.flow, flow)}`,
         limit: percent(input.limits.cylinders),
         chance: percent(worst.chance),

@@ -2,9 +2,9 @@
 import type { FallBack, RunResult, Station } from "../../shared/model/result.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
-import { stationLift } from "../../shared/render/station-words.ts";
+import { liftText, stationLift } from "../../shared/render/station-words.ts";
 import { rowSpan } from "./places.ts";
-import { figures, liftOf, liftWords, percent } from "./words.ts";
+import { figures, liftWords, percent } from "./words.ts";
 
 /** What a fall-back that is resolved is told with. */
 export type FallBackArgs = Readonly<
@@ -79,5 +79,5 @@ function liftsToRepeat({ rising, setup }: RunResult, onset: Station): string {
   const next = rising[rising.indexOf(onset) + 1];
   const { lift } = displayUnits(setup);
   const lifts = next === undefined ? [] : [(onset.lift + next.lift) / 2, next.lift];
-  return `${lifts.map((value) => liftOf(value, lift)).join(" and ")} ${lift.symbol}`;
+  return `${lifts.map((value) => liftText(value, lift)).join(" and ")} ${lift.symbol}`;
 }

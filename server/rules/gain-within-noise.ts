@@ -2,10 +2,11 @@
 import { compareRuns } from "../../shared/calc/comparison.ts";
 import { scaleUncertainty } from "../../shared/calc/gain.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
+import { overLift } from "../../shared/render/station-words.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { baselineSpan } from "./places.ts";
 import { rule } from "./rule.ts";
-import { liftOf, percent, signed } from "./words.ts";
+import { percent, signed } from "./words.ts";
 
 const STAGES = (first: string, second: string) => `${INTAKE_SESSION}run as-cast
   lift[in]  depression[inH2O]  flow[cfm]
@@ -31,7 +32,7 @@ export const gainWithinNoise = rule<{
   code: "gain-within-noise",
   severity: "hint",
   message: ({ baseline, gain, range, noise }) =>
-    `the gain over ${baseline} is within the noise: ${gain} in the mean over ${range}, where chance alone gives ${noise}`,
+    `the gain over ${baseline} is within the noise: ${gain} in the mean ${range}, where chance alone gives ${noise}`,
   help: ({ times }) =>
     times === 0
       ? "take the two as equal: no number of readings that anyone takes would tell them apart here"
@@ -49,7 +50,7 @@ export const gainWithinNoise = rule<{
     report(baselineSpan(own.setup.run), {
       baseline: other.setup.run.id,
       gain: signed(mean.gain),
-      range: `${liftOf(mean.from, lift)} to ${liftOf(mean.to, lift)} ${lift.symbol}`,
+      range: overLift(mean, lift),
       noise: percent(mean.noise),
       times: timesMore(mean.gain, mean.noise, 1.96 * scaleUncertainty(own, other)),
     });

@@ -1,10 +1,10 @@
 // Lifts of a stage at which its baseline was not read.
 import { compareRuns } from "../../shared/calc/comparison.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
+import { liftText } from "../../shared/render/station-words.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { baselineSpan } from "./places.ts";
 import { rule } from "./rule.ts";
-import { liftOf } from "./words.ts";
 
 /** Lifts that are named one by one; of more only the number is told. */
 const MOST_NAMED = 4;
@@ -45,7 +45,7 @@ export const liftsNotShared = rule<{ baseline: string; between: string; beyond: 
     if (alone.length === 0) return;
     const { lift: unit } = displayUnits(own.setup);
     const words = (is: (lift: (typeof alone)[number]) => boolean) => {
-      const lifts = alone.filter(is).map(({ lift }) => liftOf(lift, unit));
+      const lifts = alone.filter(is).map(({ lift }) => liftText(lift, unit));
       if (lifts.length > MOST_NAMED) return `${lifts.length} lifts`;
       return lifts.length === 0 ? "" : `${lifts.join(", ")} ${unit.symbol}`;
     };

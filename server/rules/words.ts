@@ -32,8 +32,3 @@ export function liftWords(run: Run, { row }: RowResult): string {
   const unit = run.table?.columns.find((column) => column.name === "lift")?.unit?.symbol ?? "";
   return `${columnValues(run.table, "lift")?.cell(row)?.text ?? "-"} ${unit}`.trimEnd();
 }
-
-/** A lift in a unit as a bench would be set to it. */
-export function liftOf(lift: number, unit: Unit): string {
-  return formatFixed(fromSI(lift, unit), unit.symbol === "in" ? 3 : 2);
-}

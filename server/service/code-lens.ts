@@ -1,10 +1,11 @@
 // What can be looked at from a run's heading: its curve, and the run that it is compared with.
-import { isWithinNoise } from "../../shared/calc/gain.ts";
-import { meanGain } from "../../shared/calc/mean-gain.ts";
+import { compareRuns, type Gained } from "../../shared/calc/comparison.ts";
 import type { RunResult } from "../../shared/model/result.ts";
+import { displayUnits } from "../../shared/render/display-units.ts";
+import { liftText, overLift } from "../../shared/render/station-words.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Placed } from "../analysis/source-file.ts";
-import { percent } from "../rules/words.ts";
+import { signed } from "../rules/words.ts";
 import type { Baseline, BaselineOf } from "./baseline.ts";
 
 /** A line of text above the heading on `line`; `baseline` is where that run's block begins. */
@@ -30,9 +31,15 @@ export function codeLenses(analysis: Analysis, baselineOf: BaselineOf): readonly
 }
 
 function gainWords(result: RunResult, baseline: Baseline, id: string): string {
-  const mean = meanGain(result, baseline.result);
-  if (mean === undefined) return `Baseline ${id}`;
-  const sign = mean.gain < 0 ? "" : "+";
-  const where = mean.lifts === 1 ? "at one lift" : "mean";
-  return `${sign}${percent(mean.gain)} ${where} over ${id}${isWithinNoise(mean) ? " (noise)" : ""}`;
+  const { mismatches, mean, lifts } = compareRuns(result, baseline.result);
+  if (mismatches.length > 0) return `Baseline ${id} (not comparable)`;
+  const words = ({ gain, isResolved }: Gained, what: string, where: string) =>
+    `${signed(gain)} ${what} over ${id}, ${where}${isResolved ? "" : " (noise)"}`;
+  const { lift } = displayUnits(result.setup);
+  if (mean !== undefined) return words(mean, "mean", overLift(mean, lift));
+  const shared = lifts.filter(({ gained }) => gained !== undefined);
+  const [only] = shared;
+  return shared.length === 1 && only?.gained !== undefined
+    ? words(only.gained, "gain", `at ${liftText(only.lift, lift)} ${lift.symbol}`)
+    : `Baseline ${id}`;
 }

@@ -5,8 +5,8 @@ import type { Bench, Table } from "../../shared/model/model.ts";
 import type { Dimension } from "../../shared/quantity/dimension.ts";
 import type { Quantity } from "../../shared/quantity/quantity.ts";
 import { quantityWords } from "../../shared/render/run-facts.ts";
+import { liftText } from "../../shared/render/station-words.ts";
 import type { Analysis } from "../analysis/project.ts";
-import { liftOf } from "../rules/words.ts";
 import type { Offer } from "./offer.ts";
 import { nextRow } from "./on-enter.ts";
 import { runAt } from "./row-at.ts";
@@ -76,7 +76,7 @@ export function liftOffers(analysis: Analysis, { line }: OpenLine): readonly Off
 function firstStation(table: Table, first: Quantity | undefined): string | undefined {
   const [column] = table.columns;
   if (first === undefined || column?.unit === undefined) return undefined;
-  return column.unit.symbol === first.unit.symbol ? first.text : liftOf(first.value, column.unit);
+  return column.unit.symbol === first.unit.symbol ? first.text : liftText(first.value, column.unit);
 }
 
 /** Behind the cells of a row: the bench's ranges where the column takes them, and the mark of a void row. */

@@ -20,8 +20,12 @@ export interface CurvePoint {
 
 const eventIntervals = 2000;
 
-/** Stations and cam lifts are converted from different numbers: a lift this little above the last is at it. */
 const roundingAllowance = 1 + 1e-9;
+
+/** Whether one lift is as high as another; lifts are converted from different numbers, so that one a little lower is. */
+export function reaches(lift: number, other: number): boolean {
+  return other <= lift * roundingAllowance;
+}
 
 function unboundedRise(law: CamLaw, x: number): number {
   switch (law) {
@@ -115,7 +119,7 @@ function isRising(values: readonly number[]): boolean {
  */
 export function eventMean(event: readonly EventPoint[], curve: readonly CurvePoint[]): number | undefined {
   const stations = curve.filter((point) => point.lift > 0);
-  const reach = (stations.at(-1)?.lift ?? 0) * roundingAllowance;
+  const last = stations.at(-1)?.lift ?? 0;
   if (!isRising(stations.map((point) => point.lift)) || !isRising(event.map((point) => point.angle))) {
     return undefined;
   }
@@ -123,7 +127,7 @@ export function eventMean(event: readonly EventPoint[], curve: readonly CurvePoi
   let sum = 0;
   let before: EventPoint | undefined;
   for (const point of event) {
-    if (!(point.lift <= reach)) return undefined;
+    if (!reaches(last, point.lift)) return undefined;
     if (before !== undefined && Math.max(before.lift, point.lift) > 0) {
       const from = Math.max(0, before.lift);
       const to = Math.max(0, point.lift);
@@ -135,4 +139,24 @@ export function eventMean(event: readonly EventPoint[], curve: readonly CurvePoi
     before = point;
   }
   return open > 0 ? sum / open : undefined;
+}
+
+/** Share of the time that a valve is open which it spends below a lift; 0 when it never opens. */
+export function shareBelow(event: readonly EventPoint[], lift: number): number {
+  const shut = angleBelow(event, 0);
+  const open = angleBelow(event, Number.POSITIVE_INFINITY) - shut;
+  return open > 0 ? (angleBelow(event, lift) - shut) / open : 0;
+}
+
+function angleBelow(event: readonly EventPoint[], lift: number): number {
+  let sum = 0;
+  for (const [index, after] of event.entries()) {
+    const before = event[index - 1];
+    if (before === undefined) continue;
+    const low = Math.min(before.lift, after.lift);
+    const high = Math.max(before.lift, after.lift);
+    const share = high <= lift ? 1 : low >= lift ? 0 : (lift - low) / (high - low);
+    sum += share * (after.angle - before.angle);
+  }
+  return sum;
 }

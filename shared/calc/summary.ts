@@ -1,7 +1,7 @@
 // One run in a handful of numbers: its peak, its means over lift and over the cam event, and the time it took.
-import type { Cam } from "../model/model.ts";
 import type { RunResult, Station, Summary } from "../model/result.ts";
-import { type CurvePoint, type EventPoint, eventMean, sampleEvent } from "./cam-law.ts";
+import { meanOverEvent } from "./cam-event.ts";
+import type { CurvePoint } from "./cam-law.ts";
 import { columnValues } from "./column-values.ts";
 
 /** The summary of a run on its averaged rising stations. */
@@ -19,13 +19,12 @@ export function summary(result: RunResult): Summary {
     meanOver(curve, first.lift + part * third, part === 2 ? last.lift : first.lift + (part + 1) * third),
   );
   const [low, middle, high] = bands;
-  const event = setup.cam && camEvent(setup.cam);
-  const overEvent = event && eventMean(event, curve);
+  const event = meanOverEvent(setup, rising);
   return {
     peak: { lift: peak.lift, flow: peak.flow },
-    ...(mean !== undefined && { mean }),
+    ...(mean !== undefined && { mean: { flow: mean, from: first.lift, to: last.lift } }),
     ...(low !== undefined && middle !== undefined && high !== undefined && { bands: { low, middle, high } }),
-    ...(overEvent !== undefined && { eventMean: overEvent }),
+    ...(event !== undefined && { event }),
     ...(time !== undefined && { time }),
   };
 }
@@ -73,29 +72,6 @@ function pointAt(curve: readonly CurvePoint[], lift: number): CurvePoint | undef
   if (a === undefined) return undefined;
   const share = (lift - a.lift) / (b.lift - a.lift);
   return { lift, value: a.value + share * (b.value - a.value) };
-}
-
-/**
- * Lift at the valve over the cam's event: lobe lift times rocker ratio, less lash. The laws are symmetric, so that only a
- * measured table knows its own angles; `undefined` where the cam states neither.
- */
-export function camEvent(cam: Cam): readonly EventPoint[] | undefined {
-  const atValve = (lobe: number) => lobe * (cam.rocker ?? 1) - (cam.lash?.value ?? 0);
-  const table = tableEvent(cam);
-  const event = table ?? (cam.law && cam.lift && sampleEvent(cam.law, cam.lift.value));
-  return event?.map(({ angle, lift }) => ({ angle, lift: atValve(lift) }));
-}
-
-function tableEvent(cam: Cam): readonly EventPoint[] | undefined {
-  const angles = columnValues(cam.table, "angle");
-  const lifts = columnValues(cam.table, "lift");
-  if (cam.table === undefined || angles === undefined || lifts === undefined) return undefined;
-  const points = cam.table.rows.flatMap((row) => {
-    const angle = angles.value(row);
-    const lift = lifts.value(row);
-    return row.void !== undefined || angle === undefined || lift === undefined ? [] : [{ angle, lift }];
-  });
-  return points.length < 2 ? undefined : points;
 }
 
 /** Over all rows, also void and falling ones: the time to the reading where it was written, else to settling. */

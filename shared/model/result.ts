@@ -98,14 +98,31 @@ export interface FallBack {
   readonly readingsNeeded: number;
 }
 
+/** The flow averaged over the valve event of a cam, or why there is no such average. */
+export type EventMean =
+  | {
+      readonly flow: number;
+      /** Lift of the first station, m. Below it the curve is the straight line from nothing at lift 0. */
+      readonly first: number;
+      /** Share of the open valve's time that is spent below the first station. */
+      readonly below: number;
+    }
+  | {
+      readonly missing: "no-event" | "one-station";
+    }
+  /** The cam lifts to `cam`, the last station is at `last`, m. */
+  | { readonly missing: "short-of-cam"; readonly cam: number; readonly last: number }
+  /** The first station is at `first`; a straight line from lift 0 holds up to `limit`, m. */
+  | { readonly missing: "begins-too-high"; readonly first: number; readonly limit: number };
+
 export interface Summary {
   readonly peak?: { readonly lift: number; readonly flow: number };
-  /** Over lift, m3/s; missing with fewer than two stations. */
-  readonly mean?: number;
+  /** Over the lifts from the first station to the last, m and m3/s; missing with fewer than two stations. */
+  readonly mean?: { readonly flow: number; readonly from: number; readonly to: number };
   /** Means of the three equal parts of the lift range. */
   readonly bands?: { readonly low: number; readonly middle: number; readonly high: number };
-  /** Over the cam event; missing without a cam, and where the cam lifts beyond the last station. */
-  readonly eventMean?: number;
+  /** Over the cam event; missing without a cam. */
+  readonly event?: EventMean;
   /** Time that the whole run took, s; missing where nothing was timed. */
   readonly time?: number;
 }

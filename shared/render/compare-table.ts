@@ -13,7 +13,7 @@ import { mismatchWords } from "./mismatch-words.ts";
 import { correctedFlowHead, type Fact } from "./run-facts.ts";
 import type { TableColumn } from "./run-table.ts";
 import { shownDecimals } from "./shown-number.ts";
-import { liftText } from "./station-words.ts";
+import { liftText, overLift } from "./station-words.ts";
 
 const NOTHING = "-";
 /** In front of a flow that lies between two readings. */
@@ -164,14 +164,12 @@ function mismatchNotes(mismatches: readonly Mismatch[], isTold: boolean): readon
 
 function meanFacts({ mean, bands }: Comparison, units: DisplayUnits, decimals: number): readonly Fact[] {
   if (mean === undefined) return [];
-  const range = ({ from, to }: ComparedMean) =>
-    `${liftText(from, units.lift)} to ${liftText(to, units.lift)} ${units.lift.symbol}`;
   const flow = (value: number) => formatFixed(fromSI(value, units.flow), decimals);
   const words = (part: ComparedMean) =>
     `${flow(part.baseline)} \u2192 ${flow(part.own)} ${units.flow.symbol}, ${signedFixed(100 * part.gain, 1)} % (chance ±${formatFixed(100 * part.noise, 1)} %${part.isResolved ? "" : ": not resolved"})`;
   const names = ["low third", "middle third", "high third"];
   return [
-    { label: "mean", words: `${words(mean)} over ${range(mean)}` },
+    { label: "mean", words: `${words(mean)} ${overLift(mean, units.lift)}` },
     ...bands.map((band, index) => ({ label: names[index] ?? "", words: words(band) })),
   ];
 }

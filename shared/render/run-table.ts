@@ -6,9 +6,11 @@ import { formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { cellIn } from "./cell-in.ts";
 import { type DisplayUnits, displayUnits } from "./display-units.ts";
+import { eventWords } from "./event-words.ts";
 import { resultUnit } from "./result-unit.ts";
 import { correctedFlowHead, type Fact, runFacts } from "./run-facts.ts";
 import { shownDecimals, shownNumber, shownRatio, shownUncertainty } from "./shown-number.ts";
+import { overLift } from "./station-words.ts";
 import type { TableInput } from "./table-input.ts";
 
 /** What stands in a cell without a value. */
@@ -137,7 +139,7 @@ function liftWords({ setup }: RunResult, { lift, rows }: Station, units: Display
 
 /** All flows of the summary with the decimals that the peak deserves. */
 function summaryWords(run: RunResult, units: DisplayUnits): readonly string[] {
-  const { peak: best, mean, bands, eventMean, time } = summary(run);
+  const { peak: best, mean, bands, event, time } = summary(run);
   const peak = run.rising.find(({ lift }) => lift === best?.lift);
   const decimals = peak === undefined ? 0 : shownDecimals(fromSI(peak.flow, units.flow), peak.uncertainty);
   const number = (value: number) => formatFixed(fromSI(value, units.flow), decimals);
@@ -145,13 +147,13 @@ function summaryWords(run: RunResult, units: DisplayUnits): readonly string[] {
   const thirds =
     bands === undefined
       ? ""
-      : ` (thirds of the lift range: ${number(bands.low)}, ${number(bands.middle)}, ${flow(bands.high)})`;
+      : ` (its thirds: ${number(bands.low)}, ${number(bands.middle)}, ${flow(bands.high)})`;
   return [
     ...(peak === undefined
       ? []
       : [`peak ${flow(peak.flow)} at ${liftWords(run, peak, units)} ${units.lift.symbol}`]),
-    ...(mean === undefined ? [] : [`mean over lift ${flow(mean)}${thirds}`]),
-    ...(eventMean === undefined ? [] : [`mean over the cam event ${flow(eventMean)}`]),
+    ...(mean === undefined ? [] : [`mean ${flow(mean.flow)} ${overLift(mean, units.lift)}${thirds}`]),
+    ...(event === undefined ? [] : [eventWords(event, `cam ${run.setup.cam?.id}`, units.lift, flow)]),
     ...(time === undefined
       ? []
       : [`time taken ${Number(fromSI(time, units.time).toPrecision(4))} ${units.time.symbol}`]),

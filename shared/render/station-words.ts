@@ -29,3 +29,8 @@ export function stationSettle(result: RunResult, station: Station): string | und
 export function timeText(time: number, unit: Unit): string {
   return `${Number(fromSI(time, unit).toPrecision(4))} ${unit.symbol}`;
 }
+
+/** The stretch of lift that a mean is over, as every sentence about one says it. */
+export function overLift({ from, to }: { readonly from: number; readonly to: number }, unit: Unit): string {
+  return `over lift ${liftText(from, unit)} to ${liftText(to, unit)} ${unit.symbol}`;
+}

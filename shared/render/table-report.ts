@@ -149,16 +149,16 @@ function jsonValue({ value, dimension }: NamedValue, units: DisplayUnits): Repor
 }
 
 function summaryOf(run: RunResult, units: DisplayUnits): TableRun["summary"] {
-  const { peak, mean, bands, eventMean, time } = summary(run);
+  const { peak, mean, bands, event, time } = summary(run);
   const flow = (value: number) => reported(value, units.flow);
   return {
     peak: peak === undefined ? null : { lift: reported(peak.lift, units.lift), flow: flow(peak.flow) },
-    mean: reportedOrNull(mean, units.flow),
+    mean: reportedOrNull(mean?.flow, units.flow),
     bands:
       bands === undefined
         ? null
         : { low: flow(bands.low), middle: flow(bands.middle), high: flow(bands.high) },
-    eventMean: reportedOrNull(eventMean, units.flow),
+    eventMean: reportedOrNull(event && "flow" in event ? event.flow : undefined, units.flow),
     time: reportedOrNull(time, units.time),
   };
 }

@@ -233,7 +233,7 @@ describe("the features reach the client", () => {
     expect(announced).toBeDefined();
     expect(found).toMatchObject([
       { title: "Show curve", command: SHOW_CURVE, arguments: [URI, "i2"] },
-      { title: "Baseline i1", command: SHOW_PLACES },
+      { title: "Baseline i1 (not comparable)", command: SHOW_PLACES },
     ]);
     const places = showPlacesArguments.parse(found[1]?.arguments);
     expect(places[2]).toEqual([{ uri: before, position: { line: 22, character: 0 } }]);

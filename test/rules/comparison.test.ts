@@ -99,7 +99,7 @@ describe("a gain within the noise", () => {
     const { message, help, severity } = findingOf(stages(scaled(1.004)), "gain-within-noise");
     expect(severity).toBe("hint");
     expect(message).toBe(
-      "the gain over r1 is within the noise: +0.40 % in the mean over 0.100 to 0.300 in, where chance alone gives 0.71 %",
+      "the gain over r1 is within the noise: +0.40 % in the mean over lift 0.100 to 0.300 in, where chance alone gives 0.71 %",
     );
     // (0.709/0.4)^2 = 3.1, so four times.
     expect(help).toBe("4 times as many readings in both runs would resolve a gain of this size");

@@ -35,22 +35,26 @@ run is
 describe("above a run", () => {
   test("stands its curve, and with a baseline the gain of the mean over it", () => {
     const rows = compared("0.100 28.0 100.0\n  0.200 28.0 200.0", "0.100 28.0 110.0\n  0.200 28.0 206.0");
-    expect(titles(rows)).toEqual(["7 Show curve", "11 Show curve", "11 +5.3 % mean over was"]);
+    expect(titles(rows)).toEqual([
+      "7 Show curve",
+      "11 Show curve",
+      "11 +5.3 % mean over was, over lift 0.100 to 0.200 in",
+    ]);
   });
 
   test("a gain that the bench could have made up is called noise", () => {
     expect(titles(compared("0.300 28.0 200.0", "0.300 28.0 202.7")).at(-1)).toBe(
-      "10 +1.4 % at one lift over was (noise)",
+      "10 +1.4 % gain over was, at 0.300 in (noise)",
     );
     expect(titles(compared("0.300 28.0 200.0", "0.300 28.0 197.2")).at(-1)).toBe(
-      "10 -1.4 % at one lift over was",
+      "10 -1.4 % gain over was, at 0.300 in",
     );
   });
 
   test("a baseline without anything in common is named all the same", () => {
     expect(titles(compared("0.300 28.0 200.0", "0.400 28.0 210.0")).at(-1)).toBe("10 Baseline was");
     expect(titles(compared("0.300 28.0 200.0", "0.300 28.0 210.0", "quote 25 inH2O")).at(-1)).toBe(
-      "10 Baseline was",
+      "10 Baseline was (not comparable)",
     );
   });
 

@@ -16,7 +16,9 @@ describe("hover of a run's heading", () => {
   test("tells the gain over its baseline in the words of the command", () => {
     const text = runsText([{ points: points(1) }, { points: points(1.05), lines: ["baseline r1"] }]);
     expect(hovered(text)).toContain("**r2 over r1**");
-    expect(hovered(text)).toMatch(/- mean: .* cfm, \+5\.0 % \(chance ±0\.7 %\) over 0\.100 to 0\.300 in/);
+    expect(hovered(text)).toMatch(
+      /- mean: .* cfm, \+5\.0 % \(chance ±0\.7 %\) over lift 0\.100 to 0\.300 in/,
+    );
   });
 
   test("names what differs where the two were not read alike, and tells no gain", () => {

@@ -34,7 +34,7 @@ describe("a table as text", () => {
   0.600        28.0      223.1    1.6  0.297    0.407  0.647   0.647  0.483     261.2     2.2
 
   peak 228.0 cfm at 0.400 in
-  mean over lift 180.4 cfm (thirds of the lift range: 111.9, 204.8, 224.4 cfm)
+  mean 180.4 cfm over lift 0.100 to 0.600 in (its thirds: 111.9, 204.8, 224.4 cfm)
   time taken 10.5 s
 `,
     );
@@ -106,16 +106,45 @@ describe("a table as text", () => {
     expect(tableText(tableInput(""))).toBe("a.headnote: no runs\n");
   });
 
-  test("says a mean over the cam event", () => {
-    const cam =
-      'engine e\ncam c\ncam c "c"\nside intake\nlift 0.2 in\nduration 250 deg\nlaw harmonic\nhead h\nengine e';
-    const text = smallRecord({
-      port: ["of h", "side intake"],
-      rows: ["0.1 28 50", "0.2 28 100"],
-      more: cam,
+  describe("of the cam event says", () => {
+    const text = (lift: string, rows: readonly string[], port: readonly string[] = []) =>
+      tableText(
+        tableInput(
+          smallRecord({
+            port: ["of h", "side intake", ...port],
+            rows,
+            more: `engine e\ncam c1\ncam c1 "c"\nside intake\n${lift}\nhead h\nengine e`,
+          }),
+        ),
+      );
+    const HARMONIC = "lift 0.2 in\nlaw harmonic";
+    const RAMP = ["0.1 28 50", "0.2 28 100"];
+
+    test("its mean, and how much of it no reading bears out", () => {
+      // Flow is 500 cfm per inch of lift, and a symmetric law's mean lift is half its peak, below which it is half the time.
+      expect(text(HARMONIC, RAMP)).toContain(
+        "mean over the cam event 50.0 cfm (50.0 % of it below 0.100 in, on a straight line from nothing at lift 0)\n",
+      );
     });
-    // Flow is 500 cfm per inch of lift, and a symmetric law's mean lift is half its peak: 50 cfm.
-    expect(tableText(tableInput(text))).toContain("mean over the cam event 50.0 cfm\n");
+
+    test("why there is no mean", () => {
+      const none = (why: string) => `  no mean over the cam event: ${why}\n`;
+      expect(text(HARMONIC, ["0.2 28 100"])).toContain(none("fewer than two lifts were read"));
+      expect(text("lift 0.25 in\nlaw harmonic", RAMP)).toContain(
+        none("cam c1 lifts the valve to 0.250 in, the last reading is at 0.200 in"),
+      );
+      expect(text("lift 0.2 in", RAMP)).toContain(
+        none("cam c1 has no lifts by rising angle that open the valve"),
+      );
+      // A quarter of 0.6 in.
+      expect(text(HARMONIC, ["0.16 28 5", "0.2 28 10"], ["valve 0.6 in"])).toContain(
+        none("the first reading is at 0.160 in; from lift 0 flow goes with lift only up to 0.150 in"),
+      );
+    });
+
+    test("nothing where there is no cam", () => {
+      expect(tableText(tableInput(AS_CAST))).not.toContain("cam event");
+    });
   });
 
   test.each(HOSTILE)("lets %j neither act nor break the table", (hostile) => {

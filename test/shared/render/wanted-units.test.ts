@@ -79,7 +79,7 @@ describe("in the units that are asked for", () => {
         15.24        6.97     105.29   0.75  0.297    0.407  0.647   0.647  0.483     79.61     2.2
 
         peak 107.60 L/s at 10.16 mm
-        mean over lift 85.13 L/s (thirds of the lift range: 52.82, 96.64, 105.92 L/s)
+        mean 85.13 L/s over lift 2.54 to 15.24 mm (its thirds: 52.82, 96.64, 105.92 L/s)
         time taken 10.5 s
       "
     `);
