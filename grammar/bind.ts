@@ -1,4 +1,6 @@
 // Reads the words behind a keyword into the slots that its directive declares.
+
+import { findReferenceAir, referenceAirs } from "../shared/calc/reference-air.ts";
 import { type Finding, type FindingArgs, type FindingKind, type Fix, raise } from "../shared/finding.ts";
 import type { AirName, Reference } from "../shared/model/model.ts";
 import type { Dimension } from "../shared/quantity/dimension.ts";
@@ -15,7 +17,7 @@ import { numberForm } from "./findings/number-form.ts";
 import { unknownChoice } from "./findings/unknown-choice.ts";
 import { numberFinding } from "./number-finding.ts";
 import { isDate } from "./read-date.ts";
-import { noUnit, readQuantity, readUnit } from "./read-quantity.ts";
+import { noNumber, noUnit, readQuantity, readUnit } from "./read-quantity.ts";
 import { signature, slotWords } from "./signature.ts";
 import type { ChannelValue, Slot, SlotEntry, SlotLayout, SlotType } from "./slots.ts";
 import { type Atom, type DirectiveLine, quoted } from "./tree.ts";
@@ -34,6 +36,8 @@ export interface Bound {
   readonly complete: boolean;
   readonly findings: readonly Finding[];
 }
+
+const AIR_NAMES = referenceAirs.map(({ name }) => name);
 
 const ID = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
 
@@ -105,16 +109,38 @@ function readByDimension(reading: Reading): void {
       if (!readNamedOne(reading, atom)) return;
       continue;
     }
-    const free = reading.layout.positional.filter(([name]) => !reading.met.includes(name));
-    const dimensions = free.flatMap(([, { type }]) => (type.kind === "quantity" ? [type.dimension] : []));
+    if (readMisspelt(reading, atom)) continue;
+    const free = freeSlots(reading);
+    const dimensions = freeDimensions(reading);
     if (dimensions.length === 0) return;
-    const quantity = takeQuantity(reading, dimensions);
+    const quantity = takeQuantity(reading, dimensions, freeWords(reading));
     const entry = free.find(
       ([, { type }]) => type.kind === "quantity" && quantity?.unit.dimensions.includes(type.dimension),
     );
     if (entry === undefined || quantity === undefined) reading.complete = false;
     else store(reading, entry[0], quantity, { from: atom.from, to: previousEnd(reading) });
   }
+}
+
+function freeSlots({ layout, met }: Reading): readonly SlotEntry[] {
+  return layout.positional.filter(([name]) => !met.includes(name));
+}
+
+function freeDimensions(reading: Reading): readonly Dimension[] {
+  return freeSlots(reading).flatMap(([, { type }]) => (type.kind === "quantity" ? [type.dimension] : []));
+}
+
+/** A word near that of a slot: with it the value behind it is read, which would else be a second finding. */
+function readMisspelt(reading: Reading, atom: Atom): boolean {
+  if (atom.kind === "text" || /\p{Nd}/u.test(atom.text)) return false;
+  const [meant] = nearest(atom.text, freeWords(reading));
+  const entry = reading.layout.named.get(meant ?? "");
+  if (meant === undefined || entry === undefined) return false;
+  reading.findings.push(noNumber(atom.text, spanOf(atom), freeDimensions(reading), freeWords(reading)));
+  reading.next++;
+  readSlot(reading, entry);
+  reading.complete = false;
+  return true;
 }
 
 function readNamed(reading: Reading): void {
@@ -160,7 +186,7 @@ function takeValue(reading: Reading, type: SlotType, atom: Atom): unknown {
     case "quantity":
       if (type.or !== undefined && atom.kind === "word" && atom.text === type.or)
         return take(reading, type.or);
-      return takeQuantity(reading, [type.dimension]);
+      return takeQuantity(reading, [type.dimension], type.or === undefined ? [] : [type.or]);
     case "number":
       return takeNumber(reading, type.whole, atom);
     case "name":
@@ -192,13 +218,18 @@ function take<T>(reading: Reading, value: T): T {
   return value;
 }
 
-function takeQuantity(reading: Reading, dimensions: readonly Dimension[]): Quantity | undefined {
+function takeQuantity(
+  reading: Reading,
+  dimensions: readonly Dimension[],
+  others: readonly string[] = [],
+): Quantity | undefined {
   const words = reading.line.atoms.slice(reading.next, reading.next + 2);
   const { value, taken } = readQuantity(
     words,
     dimensions,
     (word) => reading.layout.named.has(word),
     (finding) => reading.findings.push(finding),
+    others,
   );
   reading.next += taken;
   return value;
@@ -231,7 +262,8 @@ function takeId(reading: Reading, atom: Atom): Reference | undefined {
 
 function takeAir(reading: Reading, atom: Atom): AirName | undefined {
   if (atom.kind === "text") return fail(reading, badName, atom, { written: `"${atom.text}"` });
-  if (!/^[-+.]?\p{Nd}/u.test(atom.text)) return take(reading, { name: atom.text });
+  if (findReferenceAir(atom.text) !== undefined) return take(reading, { name: atom.text });
+  if (!/^[-+.]?\p{Nd}/u.test(atom.text)) return failChoice(reading, atom, AIR_NAMES);
   const stated: { temperature?: Quantity; pressure?: Quantity; humidity?: Quantity } = {};
   const free = new Set<"temperature" | "pressure" | "humidity">(["temperature", "pressure", "humidity"]);
   let readable = true;
@@ -311,10 +343,7 @@ function reportRest(reading: Reading): void {
   if (reading.missing.length > 0) reading.complete = false;
   const first = reading.line.atoms[reading.next];
   if (first === undefined && reading.missing.length === 0) return;
-  const words = [...reading.layout.named].flatMap(([word, [name]]) =>
-    reading.met.includes(name) ? [] : [word],
-  );
-  const meant = first?.kind === "word" ? nearest(first.text, words)[0] : undefined;
+  const meant = first?.kind === "word" ? nearest(first.text, freeWords(reading))[0] : undefined;
   if (first !== undefined && (meant !== undefined || reading.missing.length === 0)) {
     const to = lastEnd(reading.line);
     const fix =
@@ -323,6 +352,11 @@ function reportRest(reading: Reading): void {
         : { title: `Write ${meant}`, edits: [{ span: spanOf(first), text: meant }] };
     reading.findings.push(extra(reading, first.from, to, fix));
   } else if (reading.missing.length > 0) reading.findings.push(missing(reading, reading.missing));
+}
+
+/** Words of slots that have not been met. */
+function freeWords({ layout, met }: Reading): readonly string[] {
+  return [...layout.named].flatMap(([word, [name]]) => (met.includes(name) ? [] : [word]));
 }
 
 function reportMisfits(reading: Reading, form: Property): void {

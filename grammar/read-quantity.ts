@@ -1,6 +1,7 @@
 // Reads a number with its unit from the words of a line, and reports what is wrong with either.
 import { type Finding, raise } from "../shared/finding.ts";
 import { type Dimension, dimensionName } from "../shared/quantity/dimension.ts";
+import { nearest } from "../shared/quantity/nearest.ts";
 import { readNumber, splitNumberUnit } from "../shared/quantity/number.ts";
 import { type Quantity, quantity } from "../shared/quantity/quantity.ts";
 import { findUnit, nearestUnits, type Unit, unitsOf } from "../shared/quantity/unit.ts";
@@ -21,13 +22,15 @@ export interface QuantityRead {
 
 /**
  * Reads a quantity from the first one or two words. `follows` tells whether a word belongs to what comes next, and so is
- * no unit. Several dimensions are those that are still free where the order does not matter.
+ * no unit. Several dimensions are those that are still free where the order does not matter; `others` are words that may
+ * stand in the place of the number.
  */
 export function readQuantity(
   words: readonly Atom[],
   dimensions: readonly Dimension[],
   follows: (word: string) => boolean,
   report: (finding: Finding) => void,
+  others: readonly string[] = [],
 ): QuantityRead {
   const [first, second] = words;
   if (first === undefined) return { value: undefined, taken: 0 };
@@ -47,7 +50,7 @@ export function readQuantity(
   if ("problem" in number) {
     report(
       number.problem === "not-a-number"
-        ? raise(numberForm, numberSpan, { written, problem: number.problem, mended: "" })
+        ? noNumber(written, numberSpan, dimensions, others)
         : numberFinding(written, number, numberSpan),
     );
   }
@@ -119,6 +122,19 @@ function quotedNumber({ text, from, to }: Atom): Finding {
   const mended = "value" in readNumber(text) ? text : "";
   const fix = mended === "" ? undefined : { title: `Write ${mended}`, edits: [{ span, text: mended }] };
   return raise(numberForm, span, { written: `"${text}"`, problem: "not-a-number", mended }, { fix });
+}
+
+/** The finding for a word that is not meant as a number: what may stand there, and which of the words it is nearest to. */
+export function noNumber(
+  written: string,
+  span: Span,
+  dimensions: readonly Dimension[],
+  others: readonly string[],
+): Finding {
+  const [near] = nearest(written, others);
+  const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
+  const needed = [...dimensions.map(dimensionName), ...others].join(" or ");
+  return raise(numberForm, span, { written, problem: "not-a-number", mended: near ?? "", needed }, { fix });
 }
 
 function isUnitWord(atom: Atom, follows: (word: string) => boolean): boolean {

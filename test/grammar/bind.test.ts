@@ -44,7 +44,17 @@ describe("a session's line that is not right says so", () => {
       "'sharp' is none of bare, clay, radiused, manifold; write one of bare, clay, radiused, manifold",
     ],
     ["operator bench hand", "'bench hand' is not a text in quotes; did you mean \"bench hand\"?"],
-    ["adapter wide", "'wide' is not a number; write digits with a point"],
+    ["adapter wide", "'wide' is not a number; a length is needed; write digits with a point"],
+    ["leak non", "'non' is not a number; a volume flow or none is needed; write none"],
+    ["reference isaa", "'isaa' is none of isa, iso-13443, din-1343, iupac-stp, "],
+    [
+      "air isa",
+      "'isa' is not a number; a temperature or a pressure or a relative humidity or dew-point or wet-bulb or altimeter or elevation is needed; write digits with a point",
+    ],
+    [
+      "air 20 degC 1000 hPa dewpoint 12 degC",
+      "'dewpoint' is not a number; a relative humidity or dew-point or wet-bulb or altimeter or elevation is needed; write dew-point",
+    ],
     ['adapter "4.030" in', "'\"4.030\"' is not a number; write 4.030"],
     ["reference 20 degC", "'reference' needs a pressure; the line reads: reference AIR"],
     ['reference "isa"', "'\"isa\"' cannot be a name; begin with a letter or digit"],
