@@ -9,14 +9,23 @@ import { namesIn } from "../analysis/source-file.ts";
 import { cellSpan } from "./places.ts";
 import { type FileInput, type Report, rule } from "./rule.ts";
 
-type Args = { kind: string; id: string; nearest: string };
+/** `bench` names the one that a range is wanted of; `known` are its ranges. */
+type Args = { kind: string; id: string; nearest: string; bench?: string; known?: string };
 
 export const nameNotFound = rule<Args>({
   code: "name-not-found",
   severity: "error",
-  message: ({ kind, id }) => `there is no ${kind} '${id}' in this file or in what it includes`,
-  help: ({ nearest, kind }) =>
-    nearest === "" ? `define the ${kind}, or include the file that does` : `did you mean ${nearest}?`,
+  message: ({ kind, id, bench }) =>
+    bench === undefined
+      ? `there is no ${kind} '${id}' in this file or in what it includes`
+      : `bench '${bench}' has no range '${id}'`,
+  help: ({ nearest, kind, id, bench, known }) => {
+    if (nearest !== "") return `did you mean ${nearest}?`;
+    if (bench === undefined) return `define the ${kind}, or include the file that does`;
+    return known === ""
+      ? `write it into the bench, such as: range ${id} 450 cfm at 28 inH2O`
+      : `take one that it has: ${known}`;
+  },
   what: "A line uses a name that neither the file nor anything it includes defines.",
   why: "Without what the name stands for its values are missing, and results would stand on defaults.",
   bad: `headnote 1
@@ -56,12 +65,13 @@ function checkRanges({ setup, rows }: RunResult, report: Report<Args>): void {
   const rangeOf = columnWords(run.table, "range");
   if (bench === undefined || rangeOf === undefined) return;
   const names = bench.ranges.map((range) => range.name);
+  const known = names.join(", ");
   for (const { row } of rows) {
     const id = rangeOf(row);
     if (id === undefined || row.void !== undefined || names.includes(id)) continue;
     const span = cellSpan(run, row, "range");
     const [near] = nearest(id, names);
     const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
-    report(span, { kind: "range", id, nearest: near ?? "" }, { fix });
+    report(span, { kind: "range", id, nearest: near ?? "", bench: bench.id, known }, { fix });
   }
 }

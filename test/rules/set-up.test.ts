@@ -187,7 +187,17 @@ describe("a bench that shows percent", () => {
     const named = "range lift[in] depression[inH2O] reading[%]";
     checkCodes(record({ bench: two, head: named, rows: ["low 0.100 28.0 40"] }), []);
     const wrong = record({ bench: two, head: named, rows: ["hihg 0.100 28.0 40"] });
-    expect(findingOf(wrong, "name-not-found").finding.fix?.title).toBe("Write high");
+    expect(findingOf(wrong, "name-not-found")).toMatchObject({
+      message: "bench 'north' has no range 'hihg'",
+      help: "did you mean high?",
+      finding: { fix: { title: "Write high" } },
+    });
+    const other = record({ bench: two, head: named, rows: ["whole 0.100 28.0 40"] });
+    expect(findingOf(other, "name-not-found").help).toBe("take one that it has: low, high");
+    const none = record({ bench: ["shows percent", "repeat 0.4 %"], head: named, rows: ["low 0.1 28.0 40"] });
+    expect(findingOf(none, "name-not-found").help).toBe(
+      "write it into the bench, such as: range low 450 cfm at 28 inH2O",
+    );
   });
 });
 
