@@ -22,9 +22,9 @@ export function pickBlock(
   call: Call,
   io: Io,
 ): PickedBlock | "not found" | undefined {
-  const kind = (["trace", "ladder"] as const).find((name) => textOption(call, name) !== undefined);
-  const wanted = kind && textOption(call, kind);
-  if (kind === undefined || wanted === undefined) return undefined;
+  const kind = (["trace", "ladder"] as const).find((name) => call.options[name] !== undefined);
+  if (kind === undefined) return undefined;
+  const wanted = textOption(call, kind);
   const blocks: readonly (TraceResult | LadderResult)[] = analysis[`${kind}s`].map(({ result }) => result);
   const all = blocks.map((block): PickedBlock & { readonly lift: Quantity | undefined } => {
     const lift = "trace" in block ? block.trace.lift : block.ladder.lift;
@@ -32,16 +32,19 @@ export function pickBlock(
   });
   const runs = listOption(call, "run");
   const found = all.filter(
-    ({ block, lift }) => isLift(lift, wanted) && (runs.length === 0 || runs.includes(block.setup.run.id)),
+    ({ block, lift }) =>
+      (wanted === undefined || isLift(lift, wanted)) &&
+      (runs.length === 0 || runs.includes(block.setup.run.id)),
   );
   const [first, second] = found;
   if (first === undefined) {
     const has = all.length === 0 ? `it has no ${kind}` : `it has ${all.map(({ title }) => title).join(", ")}`;
-    complain(io, `${shown}: there is no ${kind} of ${wanted} in it; ${has}`);
+    complain(io, `${shown}: ${wanted === undefined ? "" : `there is no ${kind} of ${wanted} in it; `}${has}`);
     return "not found";
   }
   if (second !== undefined) {
-    complain(io, `${shown}: ${found.map(({ title }) => title).join(" and ")}: say which with --run`);
+    const which = wanted === undefined ? "its lift, or with --run" : "--run";
+    complain(io, `${shown}: ${found.map(({ title }) => title).join(" and ")}: say which with ${which}`);
     return "not found";
   }
   return first;

@@ -1,5 +1,5 @@
 // Reads the command line, hands it to the command that it names, and turns what happens into an exit code.
-import { Command, CommanderError, Option } from "commander";
+import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import manifest from "../../package.json" with { type: "json" };
 import { SUBCOMMANDS } from "./commands/index.ts";
 import { FINE, OUR_FAULT, UNUSABLE } from "./exit-code.ts";
@@ -64,7 +64,17 @@ function optionOf({ flags, about, choices, preset, isRepeatable }: CommandOption
   if (isRepeatable) {
     option.argParser((value, before: readonly string[] | undefined) => [...(before ?? []), value]);
   }
+  if (option.required) refuseOptions(option);
   return option;
+}
+
+/** A value that is missing would else be the option behind it, and what is said then of that one's value is of no help. */
+function refuseOptions(option: Option): void {
+  const { parseArg } = option;
+  option.argParser((value: string, before: unknown) => {
+    if (/^--?[a-z]/.test(value)) throw new InvalidArgumentError("A value belongs there.");
+    return parseArg === undefined ? value : parseArg(value, before);
+  });
 }
 
 function exampleText(examples: Subcommand["examples"]): string {

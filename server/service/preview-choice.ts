@@ -1,5 +1,6 @@
 // Which runs a preview shows, or which trace, ladder or map, and what else could be chosen.
 import { type Choice, choiceSchema, type PreviewParams } from "../../shared/messages/preview.ts";
+import { runName } from "../../shared/render/run-name.ts";
 import type { Analysis, ComputedRun, SettledRun } from "../analysis/project.ts";
 import type { BlockPicture } from "./block-pictures.ts";
 import { blockAt } from "./line-at.ts";
@@ -17,7 +18,8 @@ export interface Offer {
 export function picks({ settled }: Analysis, pictures: readonly BlockPicture[]): readonly Offer[] {
   if (settled.length + pictures.length < 2) return [];
   const runs = settled.map(({ placed: { entity } }): Offer => {
-    const label = entity.stage === undefined ? entity.id : `${entity.id} (${entity.stage})`;
+    const name = runName(entity);
+    const label = entity.stage === undefined ? name : `${name} (${entity.stage})`;
     return { choice: { kind: "run", id: entity.id }, label };
   });
   const stages = [...cylindersByStage(settled)].map(

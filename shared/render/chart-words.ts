@@ -5,17 +5,19 @@ import type { RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { type ChartAxes, type ChartRun, type DrawnRun, isFlagged } from "./chart-run.ts";
 import { cleanText, HARD_SPACE } from "./chart-text.ts";
+import { runName } from "./run-name.ts";
 import { quantityIn, type WantedUnits } from "./wanted-units.ts";
 
 /** The run's id and title; of cylinders of one stage their numbers, of other runs their ids, the leading one first. */
 export function chartTitle(lead: RunResult, runs: readonly ChartRun[]): string {
-  const { id, title } = lead.setup.run;
+  const { title } = lead.setup.run;
+  const name = runName(lead.setup.run);
   const cylinders = runs.map((run) => run.result.setup.run.cylinder ?? 0).sort((a, b) => a - b);
   if (areCylinders(runs.map((run) => run.result.setup))) return `Cylinders ${ranges(cylinders)}`;
-  const others = runs.filter(({ result }) => result !== lead).map(({ result }) => result.setup.run.id);
-  if (others.length === 1) return cleanText(`${id} against ${others[0]}`);
-  if (others.length > 1) return cleanText([id, ...others].join(", "));
-  return cleanText(title === undefined ? id : `${id}: ${title}`);
+  const others = runs.filter(({ result }) => result !== lead).map(({ result }) => runName(result.setup.run));
+  if (others.length === 1) return cleanText(`${name} against ${others[0]}`);
+  if (others.length > 1) return cleanText([name, ...others].join(", "));
+  return cleanText(title === undefined ? name : `${name}: ${title}`);
 }
 
 /** "1 to 4, 6, 8". */
@@ -73,7 +75,7 @@ const EXTREMES = "in colour: the highest and the lowest in the mean of their dif
 export function chartNotes(noted: Noted): string {
   const { drawn, barred, area, hasExtremes } = noted;
   const points = drawn.flatMap((run) => run.points);
-  const pointless = drawn.flatMap((run) => (run.points.length > 0 ? [] : run.run.result.setup.run.id));
+  const pointless = drawn.flatMap((run) => (run.points.length > 0 ? [] : runName(run.run.result.setup.run)));
   const hasLines = drawn.some(({ lines }) => lines.length > 0);
   const isCertain = !barred.some((run) =>
     run.points.some(({ bar, void: gone }) => bar !== undefined && !gone),
@@ -96,7 +98,7 @@ export function fullNotes(noted: Noted): string {
 }
 
 function uncertaintyNote({ drawn, barred, bars, lead }: Noted): string {
-  const whose = barred.length < drawn.length ? ` of ${lead.setup.run.id}` : "";
+  const whose = barred.length < drawn.length ? ` of ${runName(lead.setup.run)}` : "";
   const what = `uncertainty U (k = 2)${whose}`;
   return bars > 0 ? `bars: ${what} where larger than the symbol` : `${what} is smaller than the symbols`;
 }
@@ -122,7 +124,7 @@ export function flowConditions({ quote, reference }: Setup, wanted: WantedUnits)
 /** The label of a run, with its conditions where they are not those of the leading run. */
 export function endLabel(run: ChartRun, lead: RunResult, wanted: WantedUnits): string {
   const conditions = flowConditions(run.result.setup, wanted);
-  const label = run.label === "" ? run.result.setup.run.id : run.label;
+  const label = run.label === "" ? runName(run.result.setup.run) : run.label;
   return cleanText(conditions === flowConditions(lead.setup, wanted) ? label : `${label} (${conditions})`);
 }
 

@@ -9,6 +9,7 @@ import { type DisplayUnits, displayUnits } from "./display-units.ts";
 import { eventWords } from "./event-words.ts";
 import { resultUnit } from "./result-unit.ts";
 import { correctedFlowHead, type Fact, runFacts } from "./run-facts.ts";
+import { runName } from "./run-name.ts";
 import { shownDecimals, shownNumber, shownRatio, shownUncertainty } from "./shown-number.ts";
 import { overLift } from "./station-words.ts";
 import type { TableInput } from "./table-input.ts";
@@ -53,7 +54,7 @@ export function runTable(
     ...[remarkColumn(rows, (row) => findingsOf(run, row))].filter(hasValues),
   ];
   return {
-    id: setup.run.id,
+    id: runName(setup.run),
     title: setup.run.title,
     facts: runFacts(run, wanted),
     head: `${correctedFlowHead(setup, wanted)}; ±U: expanded uncertainty of one reading (k = 2)`,

@@ -45,6 +45,29 @@ test("cylinders of one stage are equals, named by their numbers, and draw no bas
   });
 });
 
+test("an option is not taken for the value of the one before it", async () => {
+  await inShop(files, async (shop) => {
+    for (const args of [
+      ["-o", "--run", "cast"],
+      ["--run", "-o", "x.svg"],
+    ]) {
+      const { code, err } = await shop.headnote(["chart", "cast.headnote", ...args]);
+      expect([code, err]).toEqual([2, expect.stringContaining("A value belongs there.")]);
+    }
+    expect(existsSync(join(shop.folder, "--run"))).toBe(false);
+  });
+});
+
+test("a run whose name cannot be read is called that", async () => {
+  await inShop({ ...files, "a.headnote": CAST.replace("run cast", "run ?cast") }, async (shop) => {
+    const { err } = await shop.headnote(["chart", "a.headnote", "-o", "x.json"]);
+    expect(err).toBe("wrote x.json: run without a name\n");
+    expect(JSON.parse(shop.read("x.json")).title.text).toEqual(["run without a name"]);
+    const { out } = await shop.headnote(["table", "a.headnote"]);
+    expect(out).toMatch(/^run without a name\n/);
+  });
+});
+
 describe("the picture is", () => {
   test("SVG, or PNG, by the name's ending", async () => {
     await inShop(files, async (shop) => {
@@ -152,6 +175,20 @@ describe("a trace or a ladder instead of runs", () => {
       expect([code, err]).toEqual([0, "wrote x.svg: trace 0.500 in of r1\n"]);
     }),
   );
+
+  test("is the only one where no lift is said; what follows is no lift", async () => {
+    await inShop({ "a.headnote": record }, async (shop) => {
+      const { code, err } = await shop.headnote(["chart", "a.headnote", "--trace", "-o", "x.svg"]);
+      expect([code, err]).toEqual([0, "wrote x.svg: trace 0.500 in of r1\n"]);
+    });
+    await draw(record, ["--ladder"], ({ code, err }) => {
+      expect([code, err]).toEqual([2, "headnote: a.headnote: it has no ladder\n"]);
+    });
+    await draw(twice, ["--trace"], ({ code, err }) => {
+      expect(code).toBe(2);
+      expect(err).toContain("say which with its lift, or with --run");
+    });
+  });
 
   test("that is not there is named beside those that are", async () => {
     await draw(record, ["--trace", "0.4"], ({ code, err }) => {

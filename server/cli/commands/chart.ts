@@ -5,6 +5,7 @@ import type { ChartOptions } from "../../../shared/render/chart.ts";
 import type { ChartRun } from "../../../shared/render/chart-run.ts";
 import type { VegaLiteSpec } from "../../../shared/render/chart-shell.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
+import { runName } from "../../../shared/render/run-name.ts";
 import { printable } from "../../../shared/text/printable.ts";
 import type { ComputedRun } from "../../analysis/project.ts";
 import { velocityMapsOf } from "../../analysis/velocity-maps.ts";
@@ -51,8 +52,8 @@ export const chart: Subcommand = {
     },
     UNIT_OPTION,
     { flags: "--map", about: "instead, the velocity map of the record, or of the run that --run names" },
-    { flags: "--trace <lift>", about: "the trace of that lift instead, as its heading writes it" },
-    { flags: "--ladder <lift>", about: "the ladder of that lift instead" },
+    { flags: "--trace [lift]", about: "the trace instead, of that lift if there are several" },
+    { flags: "--ladder [lift]", about: "the ladder instead, of that lift if there are several" },
     { flags: "--width <pixels>", about: "width of the picture", preset: "760" },
     { flags: "--theme <theme>", about: "colours", choices: ["light", "dark"], preset: "light" },
   ],
@@ -106,7 +107,7 @@ interface Picture {
 
 async function runsPicture(runs: readonly ChartRun[], options: ChartOptions): Promise<Picture> {
   const { chartSpec } = await import("../../../shared/render/chart.ts");
-  const names = runs.map(({ result }) => result.setup.run.id).join(", ");
+  const names = runs.map(({ result }) => runName(result.setup.run)).join(", ");
   return {
     spec: chartSpec(runs, options),
     about: names === "" ? ", which has no run to show" : `: ${names}`,
