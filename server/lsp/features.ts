@@ -3,6 +3,7 @@ import type { Connection } from "vscode-languageserver";
 import { asked, type FeatureSource } from "./features/asked.ts";
 import { registerCompleting } from "./features/completing.ts";
 import { registerEditing } from "./features/editing.ts";
+import { registerMoving } from "./features/moving.ts";
 import { registerNaming } from "./features/naming.ts";
 import { registerShowing } from "./features/showing.ts";
 import { registerStructure } from "./features/structure.ts";
@@ -14,4 +15,5 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
   registerEditing(given);
   registerStructure(given);
   registerNaming(given);
+  registerMoving(given);
 }

@@ -12,7 +12,7 @@ export type Fetch = (uri: string) => Promise<FileRead>;
 export interface OpenFiles extends Files {
   /** Fetches what was asked for, and waits for what others have asked for too; says whether there was anything. */
   readonly fetchMissing: () => Promise<boolean>;
-  /** Forgets what was read, since it has changed on the disk. */
+  /** Forgets what was read of a file, or of all in a folder, since it has changed on the disk. */
   readonly forget: (path: string) => void;
   /** The folders of the workspace. */
   folders: readonly string[];
@@ -62,8 +62,9 @@ export function openFiles(documents: TextDocuments<TextDocument>, runtime: Runti
       return waiting.length > 0;
     },
     forget: (path) => {
-      read.delete(path);
-      underway.delete(path);
+      for (const kept of [read, underway]) {
+        for (const known of kept.keys()) if (isWithin(known, path)) kept.delete(known);
+      }
     },
   };
   return files;

@@ -14,6 +14,7 @@ import type { FileRead } from "../analysis/files.ts";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
 import { type Capabilities, capabilitiesOf } from "./capabilities.ts";
 import { diagnostics } from "./diagnostics.ts";
+import { FILE_OPERATIONS } from "./features/moving.ts";
 import { registerPreview } from "./features/preview.ts";
 import { registerFeatures } from "./features.ts";
 import { openFiles, openPaths } from "./open-files.ts";
@@ -84,11 +85,17 @@ function initialize(
     workspace.changed();
     told.closed(pathOf(document.uri));
   });
-  connection.onDidChangeWatchedFiles(({ changes }) => {
-    for (const { uri } of changes) files.forget(pathOf(uri));
+  const touched = (uris: readonly string[]): void => {
+    for (const uri of uris) files.forget(pathOf(uri));
     changed();
     refreshShown();
-  });
+  };
+  connection.onDidChangeWatchedFiles(({ changes }) => touched(changes.map(({ uri }) => uri)));
+  // Whoever watches files by their names hears nothing of those in a folder that has another name now, or is gone.
+  connection.workspace.onDidRenameFiles((done) =>
+    touched(done.files.flatMap(({ oldUri, newUri }) => [oldUri, newUri])),
+  );
+  connection.workspace.onDidDeleteFiles((done) => touched(done.files.map(({ uri }) => uri)));
   connection.onDidChangeConfiguration(async ({ settings: pushed }) => {
     const found = capabilities.configuration
       ? await connection.workspace.getConfiguration("headnote")
@@ -142,6 +149,9 @@ function serverCapabilities(client: Capabilities): InitializeResult["capabilitie
     documentHighlightProvider: true,
     renameProvider: client.preparesRename ? { prepareProvider: true } : true,
     documentLinkProvider: {},
-    workspace: { workspaceFolders: { supported: true, changeNotifications: false } },
+    workspace: {
+      workspaceFolders: { supported: true, changeNotifications: false },
+      fileOperations: FILE_OPERATIONS,
+    },
   };
 }

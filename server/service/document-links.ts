@@ -9,7 +9,7 @@ export interface FileLink {
 }
 
 /** Links to files inside the workspace, whether they are there or not. */
-export function documentLinks({ scope }: Analysis): readonly FileLink[] {
+export function documentLinks({ scope }: Pick<Analysis, "scope">): readonly FileLink[] {
   const includes = scope.includes
     .filter(({ problem }) => problem !== "outside")
     .map(({ path, include }) => ({ path, span: include.span }));
@@ -17,14 +17,11 @@ export function documentLinks({ scope }: Analysis): readonly FileLink[] {
     const line = entity.kind === "trace" ? entity.origin.lines.get("log") : undefined;
     if (entity.kind !== "trace" || entity.log === undefined || line === undefined) return [];
     const text = scope.file.outline.lines[start + line.line]?.text ?? "";
-    const from = text.indexOf('"');
-    const to = text.indexOf('"', from + 1) + 1;
-    return [
-      {
-        path: resolvePath(folderOf(scope.file.path), entity.log.path),
-        span: { line: start + line.line, from, to },
-      },
-    ];
+    const written = /"(?:[^"\\]|\\.)*"/.exec(text);
+    if (written === null) return [];
+    const from = written.index;
+    const span = { line: start + line.line, from, to: from + written[0].length };
+    return [{ path: resolvePath(folderOf(scope.file.path), entity.log.path), span }];
   });
   return [...includes, ...logs];
 }

@@ -125,6 +125,21 @@ export async function byProcess(step: Step, hands: Hands, { page }: Workbench): 
     await lineWith('include "shop.headnote"');
     await lineWith("bench      tower");
   });
+  await step("a file that is renamed is included by its new name", async () => {
+    await openFile("shop.headnote");
+    await command("File: Reveal Active File in Explorer View");
+    await page.keyboard.press("F2");
+    const box = page
+      .locator(".explorer-item-edited input, .explorer-folders-view .monaco-inputbox input")
+      .first();
+    await box.waitFor();
+    await box.fill("benches.headnote");
+    await box.press("Enter");
+    await openFile("monday.headnote");
+    await goTo(1, 1);
+    await lineWith('include "benches.headnote"');
+    await picture("14-included");
+  });
   await step("a server that is restarted judges as before", async () => {
     await openFile("monday.headnote");
     await command("Headnote: Restart Language Server");

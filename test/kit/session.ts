@@ -27,6 +27,8 @@ export interface Session {
   readonly ask: <T>(method: string, params: unknown) => Promise<T>;
   /** The next findings that the server publishes for a file. */
   readonly published: (uri: string) => Promise<PublishDiagnosticsParams>;
+  /** Takes a file off the "disk" without a word. */
+  readonly remove: (uri: string) => void;
   readonly close: () => void;
 }
 
@@ -109,6 +111,7 @@ export async function session(
       }),
     ask: (method, params) => client.sendRequest(method, params),
     published: (uri) => new Promise((resolve) => waiting.set(uri, resolve)),
+    remove: (uri) => disk.delete(pathOf(uri)),
     close: () => {
       client.dispose();
       server.dispose();

@@ -155,6 +155,41 @@ describe("a client that misbehaves", () => {
   });
 });
 
+describe("files that are renamed", () => {
+  const shop = "file:///shop/benches/shop.headnote";
+  const record = 'headnote 1\ninclude "benches/shop.headnote"\nhead h\n  engine e\n';
+
+  test("are included by their new names before the editor renames them", async () => {
+    await inSession(FULL, { [shop]: "headnote 1\nengine e\n" }, async (asked) => {
+      await asked.open(URI, record);
+      const renaming = { oldUri: "file:///shop/benches", newUri: "file:///shop/my benches" };
+      const edit = await asked.ask<WorkspaceEdit>("workspace/willRenameFiles", { files: [renaming] });
+      expect(edit.changes).toEqual({
+        [URI]: [
+          {
+            range: { start: { line: 1, character: 8 }, end: { line: 1, character: 31 } },
+            newText: '"my benches/shop.headnote"',
+          },
+        ],
+      });
+      const elsewhere = { oldUri: "file:///shop/bench", newUri: "file:///shop/b" };
+      expect(await asked.ask("workspace/willRenameFiles", { files: [elsewhere] })).toBeNull();
+    });
+  });
+
+  test("are no longer there under their old names, with all that was in them", async () => {
+    const files: Record<string, string> = { [shop]: "headnote 1\nengine e\n" };
+    await inSession(FULL, files, async (asked) => {
+      await asked.open(URI, record);
+      expect(codesOf(await pull(asked))).toEqual([]);
+      asked.remove(shop);
+      const renaming = { oldUri: "file:///shop/benches", newUri: "file:///shop/b" };
+      await asked.client.sendNotification("workspace/didRenameFiles", { files: [renaming] });
+      expect(codesOf(await pull(asked))).toEqual(["missing-include", "name-not-found"]);
+    });
+  });
+});
+
 describe("the features reach the client", () => {
   const RECORD = shopRecord(
     "     0.100               28.0       55.0\n     0.200               28.0      109.6\n",
