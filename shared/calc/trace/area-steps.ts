@@ -1,6 +1,7 @@
 // Finds where flow lets go of a wall, or comes back to it: a step of the apparent area that scatter does not make.
 import type { AreaStep, TraceSamples } from "../../model/trace-result.ts";
 import { groupMeans, groupSize } from "./groups.ts";
+import { jumpAt, meanOf } from "./jump.ts";
 import { mostLikelyStep, type Series, type Step } from "./most-likely-step.ts";
 
 /** At smaller shares of the target the area is mostly noise of the depression (common practice, no published source). */
@@ -193,13 +194,7 @@ function meanSquareOfDifferences(values: Float64Array, isUsed: (at: number) => b
 
 /** Whether half of the step stands between the few values before it and the few behind. */
 function isAtOnce(values: Float64Array, index: number, size: number): boolean {
-  const jump = meanOf(values, index + 1, index + 1 + NEIGHBOURS) - meanOf(values, index - NEIGHBOURS, index);
-  return jump / size > AT_ONCE;
-}
-
-function meanOf(values: Float64Array, from: number, to: number): number {
-  const some = values.subarray(Math.max(0, from), Math.min(values.length, to));
-  return some.reduce((sum, value) => sum + value, 0) / some.length;
+  return jumpAt(values, index, NEIGHBOURS) / size > AT_ONCE;
 }
 
 /** The first sample of the higher or lower level among those from `from` up to `to`: the split with the least squares. */

@@ -1,6 +1,7 @@
 // Finds the step in a series that explains most of it, and how often noise alone looks like that.
 import { studentTail } from "../student.ts";
 import { neighbourCorrelation } from "./effective-size.ts";
+import { standsOut } from "./jump.ts";
 import { normalNumbers } from "./noise.ts";
 
 /** A series and the smooth things that are in it without any step, one column each; all of one length. */
@@ -29,6 +30,10 @@ const MOST_CORRELATION = 0.98;
 const NEVER = 2.8;
 /** Below this the sum of the chances of all places is good enough, and is an upper bound. */
 const CLEAR = 1e-7;
+/** A shorter series does not tell how its noise hangs together; its step must be clearer in proportion. */
+const ENOUGH = 100;
+/** Standard errors by which a correlation may be larger than it was found. */
+const DOUBT = 2;
 const SIMULATIONS = 199;
 /** So many series, twice, tell how much of a correlation a fit takes away. */
 const PILOT = 25;
@@ -39,7 +44,8 @@ const SEED = 20261125;
  * columns plus a step plus noise of which each value hangs on the one before (first-order autoregression). The step's
  * t is the largest over all places after whitening by the correlation that is left with the step taken out; its
  * distribution is that of simulated series without a step, put through the same (G. A. Barnard, J. R. Statist. Soc. B 25
- * (1963) 294; the bootstrap of a fitted model). Places nearer than `LEAST_SIDE` to an end or to one of `taken` are left out.
+ * (1963) 294; the bootstrap of a fitted model), and the jump itself must stand out (see `jump.ts`), since noise need not be of that
+ * kind. Places nearer than `LEAST_SIDE` to an end or to one of `taken` are left out.
  */
 export function mostLikelyStep(
   series: Series,
@@ -49,9 +55,19 @@ export function mostLikelyStep(
   const scaled = scaledBy(series);
   const found = whitenedScan(scaled, taken);
   if (found === undefined || Math.abs(found.t) < NEVER) return undefined;
+  if (!comesAtOnce(scaled, found, level)) return undefined;
+  const strict = level * Math.min(1, series.values.length / ENOUGH);
   const summed = 2 * found.places * studentTail(Math.abs(found.t), found.degrees);
-  const chance = summed < CLEAR ? summed : simulatedChance(scaled, taken, found, level);
-  return chance <= level ? { index: found.at, size: found.size, error: found.error, chance } : undefined;
+  const chance = summed < CLEAR ? summed : simulatedChance(scaled, taken, found, strict);
+  return chance <= strict ? { index: found.at, size: found.size, error: found.error, chance } : undefined;
+}
+
+/** Whether the step's jump stands out among those of the series without it. */
+function comesAtOnce({ values, smooth, unit }: Scaled, { at, size }: Scan, level: number): boolean {
+  const behind = unit.map((value, place) => (place < at ? 0 : value));
+  const basis = orthonormal([...smooth, behind]);
+  const added = behind.map((value) => size * value);
+  return standsOut(orthogonal(values, basis), added, at, basis.length, level);
 }
 
 /** Everything divided by the noise's standard deviation; `unit` is what a step of 1 becomes. */
@@ -177,7 +193,7 @@ function simulatedChance(
     correlation = usable(correlation + found.correlation - mean);
   }
   // A short series does not tell its correlation well; the doubt goes against the step.
-  correlation = usable(correlation + Math.sqrt((1 - correlation * correlation) / unit.length));
+  correlation = usable(correlation + DOUBT * Math.sqrt((1 - correlation * correlation) / unit.length));
   let clearer = 0;
   for (let drawn = 1; drawn <= SIMULATIONS; drawn++) {
     if (Math.abs(draw(correlation)?.t ?? 0) >= Math.abs(found.t)) clearer++;
