@@ -50,6 +50,17 @@ export interface HiddenFallBack {
   readonly flat: FlatStretch | undefined;
   /** Of the other one: the station nearest to where the fall-back is clearest. */
   readonly at: Station;
+  readonly apart: DropsApart;
+}
+
+/** Between the lifts of a fall-back's onset and of its clearest station, relative to the flow at the onset. */
+export interface DropsApart {
+  /** On the bench that does not show it; below zero where flow climbs there. */
+  readonly drop: number;
+  /** How much more the other one drops. */
+  readonly difference: number;
+  /** What two benches that drop alike differ by at most in 95 % of cases. */
+  readonly chance: number;
 }
 
 /** How one of the runs was taken; s. */
@@ -211,11 +222,38 @@ function hiddenBy(
       (theirs) => theirs.resolved && isThere(theirs.onset.lift, theirs.last.lift),
     );
     if (isShown) return [];
+    const apart = dropsApart(seen, other, fall);
+    if (apart === undefined || !(apart.difference > apart.chance)) return [];
     const [from, to] = [flat?.stations[0]?.lift, flat?.stations.at(-1)?.lift];
     const isFlat = from !== undefined && to !== undefined && isThere(from, to);
     const at = nearest(other.rising, clearest.station.lift) ?? highest;
-    return [{ fall, resolvedBy, flat: isFlat ? flat : undefined, at }];
+    return [{ fall, resolvedBy, flat: isFlat ? flat : undefined, at, apart }];
   });
+}
+
+/**
+ * How much less the other bench drops between the same two lifts. Two benches that see the same drop may well resolve it on one
+ * side only, so that it is hidden on the other only if the difference of the two drops is more than chance. Its limit is that of the
+ * fall-back itself, for a flat curve of as many stations, with the scatter of both benches: the two lifts were chosen for the
+ * drop between them.
+ */
+function dropsApart(
+  seen: RunResult,
+  other: RunResult,
+  { onset, clearest }: FallBack,
+): DropsApart | undefined {
+  const [above, below] = [onset.lift, clearest.station.lift].map((lift) =>
+    curveAt(other.rising, lift, other.repeatability),
+  );
+  if (above === undefined || below === undefined || !(above.flow > 0)) return undefined;
+  const drop = 1 - below.flow / above.flow;
+  const { deviation } = seen.repeatability;
+  const own = deviation * Math.sqrt(1 / onset.rows.length + 1 / clearest.station.rows.length);
+  return {
+    drop,
+    difference: clearest.drop - drop,
+    chance: (clearest.chance / own) * Math.hypot(own, above.spread, below.spread),
+  };
 }
 
 function nearest(stations: readonly Station[], lift: number): Station | undefined {

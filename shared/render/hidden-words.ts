@@ -5,16 +5,16 @@ import { percent } from "./shown-percent.ts";
 import { stationLift, stationSettle } from "./station-words.ts";
 
 export type HiddenArgs = Readonly<
-  Record<"depth" | "onset" | "lift" | "resolves" | "seen" | "hides" | "shows" | "settles", string>
+  Record<"depth" | "onset" | "lift" | "resolves" | "seen" | "hides" | "shows" | "apart" | "settles", string>
 >;
 
-export function hiddenMessage({ depth, onset, seen, hides, shows, settles }: HiddenArgs): string {
-  return `${seen} falls back ${depth} after ${onset}, and ${hides} ${shows}${settles}`;
+export function hiddenMessage({ depth, onset, seen, hides, shows, apart, settles }: HiddenArgs): string {
+  return `${seen} falls back ${depth} after ${onset}, and ${hides} ${shows} (${apart})${settles}`;
 }
 
 /** `first` and `second` are the runs that were looked at in this order. */
 export function hiddenArgs(first: RunResult, second: RunResult, hidden: HiddenFallBack): HiddenArgs {
-  const { fall, resolvedBy, flat, at } = hidden;
+  const { fall, resolvedBy, flat, at, apart } = hidden;
   const [seen, hiding] = resolvedBy === "first" ? [first, second] : [second, first];
   const bench = ({ setup }: RunResult) => setup.bench?.id ?? "";
   const { station } = fall.clearest;
@@ -31,6 +31,7 @@ export function hiddenArgs(first: RunResult, second: RunResult, hidden: HiddenFa
       from === undefined || to === undefined
         ? "resolves none there"
         : `only goes flat, from ${stationLift(hiding, from)} to ${stationLift(hiding, to)}`,
+    apart: `it ${apart.drop < 0 ? "climbs" : "drops"} ${percent(Math.abs(apart.drop))} between the same lifts; chance alone leaves two benches up to ${percent(apart.chance)} apart`,
     settles: times.includes(undefined) ? "" : `; they settled in ${times.join(" and ")} there`,
   };
 }

@@ -155,7 +155,7 @@ describe("a fall-back that another bench hides", () => {
     ]);
     // (180 - 172)/180 = 4.4 %.
     expect(message).toBe(
-      "north (r1) falls back 4.4 % after 0.4 in, and south (r2) only goes flat, from 0.4 in to 0.5 in; they settled in 2.4 s and 7.8 s there",
+      "north (r1) falls back 4.4 % after 0.4 in, and south (r2) only goes flat, from 0.4 in to 0.5 in (it climbs 0.22 % between the same lifts; chance alone leaves two benches up to 1.3 % apart); they settled in 2.4 s and 7.8 s there",
     );
     expect(codes(runsText([{ points: flat, bench: "south" }, { points: falling }]))).toEqual([
       "hidden-fall-back",

@@ -158,6 +158,22 @@ describe("a hidden fall-back", () => {
     expect(benches(FALLING, later).found.hidden).toEqual([]);
   });
 
+  test("is none where the other drops nearly as far, though not by enough to resolve it", () => {
+    // Three stations from 95 % of the onset on: 2.0808 sqrt(2) 0.4 % = 1.18 %, and with two benches √2 times that.
+    const [drops, nearly]: Points[] = [1.3, 0.9].map((drop) => [
+      ...STEADY.slice(0, 4),
+      [0.5, 190 * (1 - drop / 100)],
+      [0.6, 189],
+    ]);
+    const { a, b, found } = benches(drops ?? [], nearly ?? []);
+    expect([a, b].map(({ fallBacks }) => fallBacks[0]?.resolved)).toEqual([true, false]);
+    expect(found.hidden).toEqual([]);
+    const { apart } = benches(FALLING, FLAT).found.hidden[0] ?? {};
+    checkClose(apart?.drop, 1 - 190.4 / 190, 1e-6);
+    checkClose(apart?.difference, 1 - 183 / 190 + 0.4 / 190, 1e-6);
+    checkClose(apart?.chance, 2.0808 * 2 * 0.004, 1e-3);
+  });
+
   test("is none where the other bench has not been as far", () => {
     expect(benches(FALLING, STEADY.slice(0, 4)).found.hidden).toEqual([]);
     expect(benches(FALLING, [[0.5, 190]]).found.hidden).toEqual([]);
