@@ -58,3 +58,25 @@ test.skipIf(!isInstalled("emacs"))("Emacs shows findings", { timeout: 40_000 }, 
 (dolist (found (flymake-diagnostics)) (message "%s" (flymake-diagnostic-text found)))`;
   expect(runRecipe("elisp", script, "emacs", "--batch", "-l")).toContain(FINDING);
 });
+
+const hasAle = () => {
+  const tried = "try | packadd ale | catch | cquit | endtry";
+  return spawnSync("vim", ["-N", "-u", "NONE", "-es", "-c", tried, "-c", "qall"]).status === 0;
+};
+
+test.skipIf(!hasAle())("Vim shows findings", { timeout: 40_000 }, () => {
+  const script = `
+edit first.headnote
+let rounds = 0
+while rounds < 200 && empty(ale#engine#GetLoclist(bufnr()))
+  sleep 100m
+  let rounds += 1
+endwhile
+for found in ale#engine#GetLoclist(bufnr())
+  echo found.text
+endfor
+qall!`;
+  expect(runRecipe("vim", script, "vim", "-N", "-u", "NONE", "-i", "NONE", "-es", "-V1", "-S")).toContain(
+    FINDING,
+  );
+});
