@@ -4,6 +4,7 @@ import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:f
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { bundleParts } from "./bundle-parts.ts";
 import { jsonText, recordText, SCHEMA, type Text, yamlText } from "./server-texts.ts";
 import { type Candidate, type TimedServer, timedServer, type Work } from "./timed-server.ts";
 
@@ -29,7 +30,7 @@ try {
   for (const [index, lines] of SIZES.entries()) {
     timed.push(...(await timeAll(lines, EDIT_BUDGETS[index] ?? "", pathToFileURL(schema).href)));
   }
-  report(timed, await timeSlipping(), weights());
+  report(timed, await timeSlipping(), weights(), await parts());
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
@@ -117,6 +118,12 @@ function weights(): string[][] {
   ];
 }
 
+/** What the extension host's bundle is made of. */
+async function parts(): Promise<string[][]> {
+  const found = await bundleParts(join(root, "client/node.ts"), "node");
+  return found.map(({ of, bytes }) => [of, `${(bytes / 1e3).toFixed(0)} kB`]);
+}
+
 function run(command: string, args: readonly string[], cwd = root): void {
   const { status, stderr } = spawnSync(command, args, { cwd, encoding: "utf8" });
   if (status !== 0) throw new Error(`${command} ${args.join(" ")} ended with ${status}: ${stderr}`);
@@ -147,7 +154,7 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
   return [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
 }
 
-function report(timed: string[][], slipping: string[], weighed: string[][]): void {
+function report(timed: string[][], slipping: string[], weighed: string[][], parts: string[][]): void {
   const text = `# The server and the extension, timed
 
 Written by \`npm run bench\`. Each server is a process that is asked over its standard input and output; milliseconds from the
@@ -167,6 +174,10 @@ The bundle is loaded in a fresh Node beside an empty interface of the editor. Wh
 by \`npm run test:editor\`.
 
 ${table(["extension", "measured", "budget"], weighed)}
+
+The extension host's bundle is made of these (DEVELOPERS.md, D12, says why it is not smaller):
+
+${table(["package", "minified"], parts)}
 `;
   writeFileSync(join(here, "SERVERS.md"), text);
   process.stdout.write(text);
