@@ -1,6 +1,7 @@
 // Registers the language features: each asks the service and turns its answer into the protocol's form.
 import type { Connection } from "vscode-languageserver";
 import { asked, type FeatureSource } from "./features/asked.ts";
+import { registerColouring } from "./features/colouring.ts";
 import { registerCompleting } from "./features/completing.ts";
 import { registerEditing } from "./features/editing.ts";
 import { registerMoving } from "./features/moving.ts";
@@ -12,6 +13,7 @@ export function registerFeatures(connection: Connection, source: FeatureSource):
   const given = asked(connection, source);
   registerCompleting(given);
   registerShowing(given);
+  registerColouring(given);
   registerEditing(given);
   registerStructure(given);
   registerNaming(given);

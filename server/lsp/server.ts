@@ -137,7 +137,7 @@ function serverCapabilities(client: Capabilities): InitializeResult["capabilitie
     documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
     semanticTokensProvider: {
       legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
-      full: true,
+      full: { delta: true },
       range: true,
     },
     documentSymbolProvider: true,

@@ -1,12 +1,12 @@
 // Colours by meaning: what a word is in its line, and what is void.
 import { bind } from "../../grammar/bind.ts";
+import { blockIndexAt } from "../../grammar/block-at.ts";
 import { findHeading, findProperty } from "../../grammar/directives/index.ts";
 import { lexLine } from "../../grammar/lexer.ts";
 import { Comment, Text, UnclosedText } from "../../grammar/tokens.ts";
 import type { DirectiveLine, Line } from "../../grammar/tree.ts";
 import { cellsOf } from "../../shared/model/cells.ts";
 import type { SourceFile } from "../analysis/source-file.ts";
-import { blockAt, lineAt } from "./line-at.ts";
 
 export const TOKEN_TYPES = [
   "keyword",
@@ -22,44 +22,56 @@ export const TOKEN_TYPES = [
 
 export const TOKEN_MODIFIERS = ["declaration", "deprecated"] as const;
 
+/** A word of a line, from and to a column of it. */
 export interface SemanticToken {
-  readonly line: number;
   readonly from: number;
   readonly to: number;
   readonly type: (typeof TOKEN_TYPES)[number];
   readonly modifier?: (typeof TOKEN_MODIFIERS)[number];
 }
 
-/** The tokens of some lines, in order; no two overlap. */
+/** The tokens of each of some lines, in order; no two overlap. A line that is not edited keeps its list. */
 export function semanticTokens(
   { outline }: SourceFile,
   first = 0,
   last = outline.lines.length - 1,
-): readonly SemanticToken[] {
-  const tokens: SemanticToken[] = [];
-  for (let line = Math.max(0, first); line <= Math.min(last, outline.lines.length - 1); line++) {
-    const node = lineAt(outline, line);
-    if (node === undefined) continue;
-    const block = blockAt(outline, line);
-    const own = tokensOf(node, block !== undefined && block.start === line, block?.block.entity.kind);
-    for (const token of own.sort((a, b) => a.from - b.from)) tokens.push({ ...token, line });
-  }
+): readonly (readonly SemanticToken[])[] {
+  const { lines, blocks } = outline;
+  const from = Math.max(0, first);
+  let index = blockIndexAt(blocks, from);
+  return lines.slice(from, last + 1).map((own, at) => {
+    const line = from + at;
+    if (blocks[index + 1]?.start === line) index++;
+    const placed = blocks[index];
+    const inBlock = placed?.block.lines[line - placed.start];
+    const node = inBlock?.kind === "row" ? inBlock : own;
+    return remembered(node, placed?.start === line, placed?.block.entity.kind);
+  });
+}
+
+type BlockWord = Parameters<typeof findProperty>[0];
+
+/** The tokens of a line by what it is in its block; lines that read alike share their node, wherever they stand. */
+const known = new WeakMap<Line, Map<BlockWord | "heading" | undefined, readonly SemanticToken[]>>();
+
+function remembered(line: Line, isHeading: boolean, block: BlockWord | undefined): readonly SemanticToken[] {
+  const role = line.kind !== "directive" ? undefined : isHeading ? "heading" : block;
+  const before = known.get(line);
+  const found = before?.get(role);
+  if (found !== undefined) return found;
+  const tokens = tokensOf(line, isHeading, block).sort((a, b) => a.from - b.from);
+  if (before === undefined) known.set(line, new Map([[role, tokens]]));
+  else before.set(role, tokens);
   return tokens;
 }
 
-type Own = Omit<SemanticToken, "line">;
-
-function tokensOf(
-  line: Line,
-  isHeading: boolean,
-  block: Parameters<typeof findProperty>[0] | undefined,
-): Own[] {
+function tokensOf(line: Line, isHeading: boolean, block: BlockWord | undefined): SemanticToken[] {
   const plain = texts(line.text);
   switch (line.kind) {
     case "directive":
       return [...plain, ...directive(line, isHeading, block)];
     case "columns":
-      return line.heads.flatMap(({ name, unit }): Own[] => [
+      return line.heads.flatMap(({ name, unit }): SemanticToken[] => [
         { from: name.from, to: name.to, type: "property" },
         ...(unit === undefined || unit.from === unit.to
           ? []
@@ -69,7 +81,7 @@ function tokensOf(
       const type = (value: number, text: string) =>
         Number.isNaN(value) && text !== "-" ? "enumMember" : "number";
       const cells = cellsOf(line).map(
-        ({ from, to, value, text }): Own => ({
+        ({ from, to, value, text }): SemanticToken => ({
           from,
           to,
           type: type(value, text),
@@ -85,23 +97,19 @@ function tokensOf(
 }
 
 /** Texts and comments of any line. */
-function texts(text: string): Own[] {
+function texts(text: string): SemanticToken[] {
   if (!/["#]/.test(text)) return [];
-  return lexLine(text).flatMap(({ tokenType, startOffset, image }): Own[] => {
+  return lexLine(text).flatMap(({ tokenType, startOffset, image }): SemanticToken[] => {
     const place = { from: startOffset, to: startOffset + image.length };
     if (tokenType === Comment) return [{ ...place, type: "comment" }];
     return tokenType === Text || tokenType === UnclosedText ? [{ ...place, type: "string" }] : [];
   });
 }
 
-function directive(
-  line: DirectiveLine,
-  isHeading: boolean,
-  block: Parameters<typeof findProperty>[0] | undefined,
-): Own[] {
+function directive(line: DirectiveLine, isHeading: boolean, block: BlockWord | undefined): SemanticToken[] {
   const { keyword, atoms } = line;
   const form = isHeading ? findHeading(keyword.text) : block && findProperty(block, keyword.text);
-  const own: Own[] = [{ from: keyword.from, to: keyword.to, type: "keyword" }];
+  const own: SemanticToken[] = [{ from: keyword.from, to: keyword.to, type: "keyword" }];
   const words = atoms.filter((atom) => atom.kind === "word");
   const places = form === undefined ? [] : Object.entries(bind(form, line).places);
   for (const atom of words) {

@@ -59,11 +59,11 @@ function checkFeatures(path: string, text: string, every: number): void {
     expect(headings).toContain(lens.line);
     expect(lens.title).not.toMatch(/NaN|Infinity|undefined/);
   }
-  const tokens = semanticTokens(file);
-  for (const [index, token] of tokens.entries()) {
-    const before = tokens[index - 1];
-    expect(token.to).toBeGreaterThan(token.from);
-    if (before?.line === token.line) expect(token.from).toBeGreaterThanOrEqual(before.to);
+  for (const tokens of semanticTokens(file)) {
+    for (const [index, { from, to }] of tokens.entries()) {
+      expect(to).toBeGreaterThan(from);
+      expect(from).toBeGreaterThanOrEqual(tokens[index - 1]?.to ?? 0);
+    }
   }
   let count = 0;
   lines.forEach(({ text: content }, line) => {

@@ -88,10 +88,12 @@ describe("the structure of a file", () => {
     const { analysis } = open(RECORD);
     const { lines } = analysis.scope.file.outline;
     const shown = (line: number) =>
-      semanticTokens(analysis.scope.file, line, line).map(
-        ({ from, to, type, modifier }) =>
-          `${lines[line]?.text.slice(from, to)}:${type}${modifier === undefined ? "" : `.${modifier}`}`,
-      );
+      semanticTokens(analysis.scope.file, line, line)
+        .flat()
+        .map(
+          ({ from, to, type, modifier }) =>
+            `${lines[line]?.text.slice(from, to)}:${type}${modifier === undefined ? "" : `.${modifier}`}`,
+        );
     expect(shown(2)).toEqual(["bench:keyword", "north:class.declaration", '"quick bench":string']);
     expect(shown(10)).toEqual([
       "seat:keyword",

@@ -1,12 +1,10 @@
-// What is shown of a text as it stands: hover, hints behind rows, lenses above runs, colours.
+// What is shown of a text as it stands: hover, hints behind rows, lenses above runs.
 import { MarkupKind, type Range } from "vscode-languageserver";
 import { SHOW_CURVE, SHOW_PLACES, type ShowPlacesArguments } from "../../../shared/messages/requests.ts";
 import type { RunResult } from "../../../shared/model/result.ts";
-import type { Analysis } from "../../analysis/project.ts";
 import { codeLenses, type Lens } from "../../service/code-lens.ts";
 import { hover } from "../../service/hover.ts";
 import { inlayHints } from "../../service/inlay-hints.ts";
-import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../service/semantic-tokens.ts";
 import { toRange } from "../to-protocol.ts";
 import { uriOf } from "../uris.ts";
 import { type Asked, at, type Document, type Place } from "./asked.ts";
@@ -54,19 +52,6 @@ export function registerShowing({
         .filter(({ command }) => capabilities.lensCommands.includes(command.command));
     }),
   );
-  connection.languages.semanticTokens.on(
-    guard("semantic tokens", { data: [] }, async (params: Document) => {
-      const analysis = await analysed(params);
-      return { data: analysis === undefined ? [] : tokenData(analysis) };
-    }),
-  );
-  connection.languages.semanticTokens.onRange(
-    guard("semantic tokens", { data: [] }, async (params: Document & { range: Range }) => {
-      const analysis = await analysed(params);
-      const { start, end } = params.range;
-      return { data: analysis === undefined ? [] : tokenData(analysis, start.line, end.line) };
-    }),
-  );
 }
 
 function toCodeLens(uri: string, lens: Lens) {
@@ -79,25 +64,4 @@ function toCodeLens(uri: string, lens: Lens) {
   const places = [{ uri: uriOf(path), position: { line: start, character: 0 } }];
   const given: ShowPlacesArguments = [uri, position, places];
   return { range, command: { title, command: SHOW_PLACES, arguments: given } };
-}
-
-/** Tokens as the protocol packs them: each counts from the one before. */
-function tokenData(analysis: Analysis, first?: number, last?: number): number[] {
-  const data: number[] = [];
-  let line = 0;
-  let column = 0;
-  for (const token of semanticTokens(analysis.scope.file, first, last)) {
-    const sameLine = token.line === line;
-    const modifier = token.modifier === undefined ? 0 : 1 << TOKEN_MODIFIERS.indexOf(token.modifier);
-    data.push(
-      token.line - line,
-      sameLine ? token.from - column : token.from,
-      token.to - token.from,
-      TOKEN_TYPES.indexOf(token.type),
-      modifier,
-    );
-    line = token.line;
-    column = token.from;
-  }
-  return data;
 }
