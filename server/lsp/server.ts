@@ -5,6 +5,8 @@ import {
   DidChangeWatchedFilesNotification,
   type InitializeParams,
   type InitializeResult,
+  MessageType,
+  ShowMessageNotification,
   TextDocumentSyncKind,
   TextDocuments,
 } from "vscode-languageserver";
@@ -50,11 +52,14 @@ function initialize(
   const files = openFiles(documents, runtime, fetch);
   files.folders = (params.workspaceFolders ?? []).map(({ uri }) => pathOf(uri));
   const complained = new Set<string>();
-  const workspace = workspaceService(files, (sentence) => {
+  const complain = (sentence: string): void => {
     if (complained.has(sentence)) return;
     complained.add(sentence);
-    connection.window.showWarningMessage(sentence);
-  });
+    // Not as a question: a client that refuses to be asked would leave an error that nobody catches.
+    const shown = { type: MessageType.Warning, message: sentence };
+    connection.sendNotification(ShowMessageNotification.method, shown).catch(() => undefined);
+  };
+  const workspace = workspaceService(files, complain);
   const list = async (): Promise<readonly string[]> => {
     const known = capabilities.readsFiles
       ? listFilesAnswer.safeParse(await connection.sendRequest(LIST_FILES, {})).data?.uris.map(pathOf)
@@ -96,26 +101,37 @@ function initialize(
     touched(done.files.flatMap(({ oldUri, newUri }) => [oldUri, newUri])),
   );
   connection.workspace.onDidDeleteFiles((done) => touched(done.files.map(({ uri }) => uri)));
+  const configured = async (): Promise<unknown> => {
+    try {
+      return await connection.workspace.getConfiguration("headnote");
+    } catch {
+      // A client that does not tell its settings has the usual ones.
+      return undefined;
+    }
+  };
   connection.onDidChangeConfiguration(async ({ settings: pushed }) => {
-    const found = capabilities.configuration
-      ? await connection.workspace.getConfiguration("headnote")
-      : pushed?.headnote;
-    settings = readSettings(found);
+    settings = readSettings(capabilities.configuration ? await configured() : pushed?.headnote);
     changed();
     refreshShown();
   });
   connection.onInitialized(async () => {
-    if (capabilities.configuration)
-      settings = readSettings(await connection.workspace.getConfiguration("headnote"));
+    if (capabilities.configuration) settings = readSettings(await configured());
+    told.changed();
     if (capabilities.watchesFiles) {
       const watchers = ["**/*.headnote", "**/headnote.json", "**/*.csv"].map((globPattern) => ({
         globPattern,
       }));
       await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
     }
-    told.changed();
   });
-  registerFeatures(connection, { capabilities, runtime, workspace, list, settings: () => settings });
+  registerFeatures(connection, {
+    capabilities,
+    runtime,
+    workspace,
+    list,
+    complain,
+    settings: () => settings,
+  });
   registerPreview(connection, workspace, version);
   return { capabilities: serverCapabilities(capabilities), serverInfo: { name: "headnote" } };
 }

@@ -17,8 +17,6 @@ async function answers(uri: string, text: string): Promise<unknown> {
     for (const [method, params] of Object.entries(questions(uri))) {
       given[method] = await asked.ask(method, params);
     }
-    const version = '"version":1';
-    expect(JSON.stringify(given)).toContain(version);
     return JSON.parse(
       JSON.stringify(given)
         .replaceAll(uri, "it")
@@ -31,6 +29,12 @@ async function answers(uri: string, text: string): Promise<unknown> {
 
 const URI = "file:///shop/monday.headnote";
 const plain = await answers(URI, RECORD);
+
+test("there is something to answer", () => {
+  for (const word of ["decimal-comma", "unknown-choice", "south", "corrected flow"]) {
+    expect(JSON.stringify(plain)).toContain(word);
+  }
+});
 
 describe("the answers are the same", () => {
   test.each([

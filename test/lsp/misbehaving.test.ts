@@ -3,7 +3,13 @@ import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { CancellationTokenSource, type Diagnostic } from "vscode-languageserver";
+import {
+  CancellationTokenSource,
+  createProtocolConnection,
+  type Diagnostic,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
 import { documentOf, POSITION as position, questions } from "../kit/questions.ts";
 import { shopRecord } from "../kit/service.ts";
 import { FULL, type Session, session } from "../kit/session.ts";
@@ -170,6 +176,40 @@ describe("the process", () => {
     });
     server.stdout.destroy();
     server.stdin.end();
+    await once(server, "exit");
+    expect(complaints()).toBe("");
+  });
+
+  test("goes on where the client refuses whatever it is asked", async () => {
+    const { server, complaints } = start();
+    // What it can do it says, and has no answer to any of it.
+    const client = createProtocolConnection(
+      new StreamMessageReader(server.stdout),
+      new StreamMessageWriter(server.stdin),
+    );
+    client.listen();
+    const workspace = {
+      configuration: true,
+      didChangeWatchedFiles: { dynamicRegistration: true },
+      diagnostics: { refreshSupport: true },
+      inlayHint: { refreshSupport: true },
+      codeLens: { refreshSupport: true },
+    };
+    await client.sendRequest("initialize", {
+      ...initialize,
+      capabilities: { ...FULL, workspace },
+      initializationOptions: { readsFiles: true },
+    });
+    await client.sendNotification("initialized", {});
+    await client.sendNotification("workspace/didChangeConfiguration", { settings: null });
+    await client.sendNotification("workspace/didChangeWatchedFiles", { changes: [{ uri: URI, type: 2 }] });
+    const opened = { uri: URI, languageId: "headnote", version: 1, text: `include "x.headnote"\n${RECORD}` };
+    await client.sendNotification("textDocument/didOpen", { textDocument: opened });
+    for (const [method, params] of Object.entries(QUESTIONS))
+      await outcome(client.sendRequest(method, params));
+    expect(await client.sendRequest("textDocument/documentSymbol", document)).toHaveLength(4);
+    await client.sendRequest("shutdown");
+    await client.sendNotification("exit");
     await once(server, "exit");
     expect(complaints()).toBe("");
   });

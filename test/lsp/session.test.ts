@@ -3,6 +3,7 @@
 import { describe, expect, test } from "vitest";
 import type { CompletionItem, DocumentDiagnosticReport, Hover, WorkspaceEdit } from "vscode-languageserver";
 import { SHOW_CURVE, SHOW_PLACES, showPlacesArguments } from "../../shared/messages/requests.ts";
+import { questions } from "../kit/questions.ts";
 import { shopRecord } from "../kit/service.ts";
 import { FULL, type Session, session } from "../kit/session.ts";
 
@@ -112,9 +113,11 @@ describe("findings", () => {
 
   test("of a file too large to be judged is one that says so", async () => {
     await inSession(FULL, {}, async (asked) => {
-      await asked.open(URI, `headnote 1\n${"# a long record\n".repeat(1_000_000)}`);
+      // 50 MB.
+      await asked.open(URI, `headnote 1\n${"# a long record\n".repeat(3_125_000)}`);
       const { items } = await pull(asked);
       expect(items).toMatchObject([{ message: "this file is not judged: it is too large to be judged" }]);
+      for (const [method, params] of Object.entries(questions(URI))) await asked.ask(method, params);
     });
   });
 });

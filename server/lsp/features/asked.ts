@@ -18,6 +18,8 @@ export interface FeatureSource {
   readonly workspace: WorkspaceService;
   /** All records of the workspace. */
   readonly list: () => Promise<readonly string[]>;
+  /** Shows the user a sentence, once. */
+  readonly complain: (sentence: string) => void;
   readonly settings: () => Settings;
 }
 
@@ -49,7 +51,7 @@ export interface Asked extends FeatureSource {
 const MOST_FILES = 5000;
 
 export function asked(connection: Connection, source: FeatureSource): Asked {
-  const { workspace, list } = source;
+  const { workspace, list, complain } = source;
   const read = async ({ textDocument }: Document) => {
     const checked = await workspace.check(pathOf(textDocument.uri));
     return "problem" in checked ? undefined : checked;
@@ -61,8 +63,12 @@ export function asked(connection: Connection, source: FeatureSource): Asked {
     read,
     analysed: async (document) => (await read(document))?.analysis,
     others: async () => {
-      const paths = (await list()).slice(0, MOST_FILES);
-      const found = await Promise.all(paths.map((path) => workspace.check(path)));
+      const paths = await list();
+      if (paths.length > MOST_FILES)
+        complain(
+          `${paths.length} records are in this workspace; names are looked for in ${MOST_FILES} of them.`,
+        );
+      const found = await Promise.all(paths.slice(0, MOST_FILES).map((path) => workspace.check(path)));
       return found.flatMap((checked) => ("problem" in checked ? [] : [checked.analysis.scope]));
     },
     baselinesFor: async (analysis) => {
