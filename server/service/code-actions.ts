@@ -2,8 +2,11 @@
 import type { Fix } from "../../shared/finding.ts";
 import type { Edit } from "../../shared/text/edit.ts";
 import type { Analysis } from "../analysis/project.ts";
+import type { Scope } from "../analysis/scope.ts";
 import type { Judged } from "./findings.ts";
-import { mendOf, proposalOf } from "./mends.ts";
+import { mendOf } from "./mends.ts";
+import { voidRow } from "./proposals/void-row.ts";
+import { asksOthers, proposalOf } from "./proposals.ts";
 
 export interface CodeAction {
   readonly title: string;
@@ -13,18 +16,23 @@ export interface CodeAction {
   readonly isPreferred: boolean;
 }
 
-/** The actions for the findings that touch the lines from `first` to `last`. */
+/** The actions for the findings that touch the lines from `first` to `last`; `others` are the records of the workspace. */
 export function codeActions(
   analysis: Analysis,
   findings: readonly Judged[],
   first: number,
   last: number,
+  others: readonly Scope[] = [],
 ): readonly CodeAction[] {
-  const here = findings.filter(({ finding }) => finding.span.line >= first && finding.span.line <= last);
+  const here = onLines(findings, first, last);
   const mends = here.flatMap((judged): CodeAction[] => {
     const fix = fixOf(analysis, judged);
-    const offered = fix ?? proposalOf(analysis, judged.finding);
+    const offered = fix ?? proposalOf(analysis, judged.finding, others);
     return offered === undefined ? [] : [{ ...offered, mends: judged, isPreferred: fix !== undefined }];
+  });
+  const aside = here.flatMap((judged): CodeAction[] => {
+    const offered = voidRow(analysis, judged);
+    return offered === undefined ? [] : [{ ...offered, mends: judged, isPreferred: false }];
   });
   const kinds = [...new Set(here.map(({ finding }) => finding.code))];
   const all = kinds.flatMap((code) => {
@@ -33,7 +41,16 @@ export function codeActions(
     return edits.length < 2 ? [] : [{ title: `Mend all ${code} in this file`, edits, isPreferred: false }];
   });
   const allow = here.map((judged) => allowAction(analysis, judged));
-  return [...mends, ...all, ...allow];
+  return [...mends, ...all, ...aside, ...allow];
+}
+
+/** Whether the actions for these lines depend on the other records of the workspace. */
+export function needsOthers(findings: readonly Judged[], first: number, last: number): boolean {
+  return onLines(findings, first, last).some(({ finding }) => asksOthers(finding));
+}
+
+function onLines(findings: readonly Judged[], first: number, last: number): readonly Judged[] {
+  return findings.filter(({ finding }) => finding.span.line >= first && finding.span.line <= last);
 }
 
 /** Every mend of a file at once; proposals are left to the user, since a file may be mended unseen whenever it is saved. */

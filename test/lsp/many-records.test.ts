@@ -23,7 +23,7 @@ const judge = (before: WorkspaceDiagnosticReport = { items: [] }) =>
     previousResultIds: before.items.map(({ uri, resultId = "" }) => ({ uri, value: resultId })),
   });
 
-test("each is judged, and told of again only when something else is found", async () => {
+test("each is judged, and told of again only when something else is found", { timeout: 60_000 }, async () => {
   const first = await judge();
   expect(first.items).toHaveLength(COUNT + 2);
   expect(first.items.every(({ kind }) => kind === "full")).toBe(true);

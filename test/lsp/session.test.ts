@@ -1,7 +1,13 @@
 // Whole conversations between an editor and the server.
 
 import { describe, expect, test } from "vitest";
-import type { CompletionItem, DocumentDiagnosticReport, Hover, WorkspaceEdit } from "vscode-languageserver";
+import type {
+  CodeAction,
+  CompletionItem,
+  DocumentDiagnosticReport,
+  Hover,
+  WorkspaceEdit,
+} from "vscode-languageserver";
 import { SHOW_CURVE, SHOW_PLACES, showPlacesArguments } from "../../shared/messages/requests.ts";
 import { questions } from "../kit/questions.ts";
 import { shopRecord } from "../kit/service.ts";
@@ -332,6 +338,19 @@ describe("the features reach the client", () => {
         context: { diagnostics: [] },
       });
       expect(actions.map(({ title }) => title)).toEqual(["Write 2.500", "Allow decimal-comma here"]);
+    });
+  });
+
+  test("a name that another record defines is offered with its include", async () => {
+    await inSession(FULL, { "file:///shop/engines/e.headnote": "headnote 1\nengine e\n" }, async (asked) => {
+      await asked.open(URI, "headnote 1\nhead h\n  engine e\n");
+      const actions = await asked.ask<CodeAction[]>("textDocument/codeAction", {
+        textDocument: { uri: URI },
+        range: { start: { line: 2, character: 0 }, end: { line: 2, character: 0 } },
+        context: { diagnostics: [] },
+      });
+      const [include] = actions.filter(({ title }) => title === 'Add include "engines/e.headnote"');
+      expect(include?.edit?.changes?.[URI]).toHaveLength(1);
     });
   });
 });

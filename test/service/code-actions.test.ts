@@ -6,10 +6,11 @@ import { findingsOf, type Judged } from "../../server/service/findings.ts";
 import { type Edit, lineTakenOut } from "../../shared/text/edit.ts";
 import { edited, open } from "../kit/service.ts";
 
-/** The file after what is offered for its findings of a code, be it a mend or a proposal. */
-function mended(text: string, code: string): string {
-  const { analysis, findings } = open(text);
-  const action = codeActions(analysis, findings, 0, 1000).find(
+/** The file after what is offered for its findings of a code, be it a mend or a proposal; further files are the workspace. */
+function mended(fixture: string, code: string): string {
+  const { analysis, findings, text, analyse, paths } = open(fixture);
+  const others = paths.map((path) => analyse(path).scope);
+  const action = codeActions(analysis, findings, 0, 1000, others).find(
     ({ mends, title }) => mends?.finding.code === code && !title.startsWith("Allow"),
   );
   return action === undefined ? text : edited(text, action.edits);
@@ -51,6 +52,67 @@ describe("quick fixes", () => {
   ])("mend %s", (code, text) => {
     expect(codes(text)).toContain(code);
     expect(codes(mended(text, code))).not.toContain(code);
+  });
+
+  test.each([
+    ["missing-unit", "headnote 1\nplate p\n  diameter 2.5\n  flow 98 cfm at 28 inH2O\n", "  diameter 2.5 in"],
+    ["missing-unit", "headnote 1\nplate p\n  diameter 2.5\nplate q\n  diameter 9 mm\n", "  diameter 2.5 mm"],
+    [
+      "missing-unit",
+      "headnote 1\nrun r\n  lift depression[inH2O] flow[cfm]\n",
+      "  lift[in] depression[inH2O] flow[cfm]",
+    ],
+    ["missing-value", "headnote 1\nplate p\n  diameter # ?\n", "  diameter 2.500 in # ?"],
+    ["extra-value", "headnote 1\nplate p\n  diameter 2.5 in 3 in  # x\n", "  diameter 2.5 in  # x"],
+    ["unread-text", "headnote 1\nplate p\n  diameter 2.5 in ]\n", "  diameter 2.5 in"],
+    ["bad-name", "headnote 1\nhead a114/2\n", "head a114-2"],
+    ["bad-date", "headnote 1\nplate p\n  due 2026/3/1\n", "  due 2026-03-01"],
+    ["duplicate-id", "headnote 1\nhead a\nhead a-2\nhead a\n", "head a-3"],
+    [
+      "altimeter-as-station",
+      SESSION.replace("1000 hPa 40 %RH", "30.02 inHg 40 %RH elevation 5000 ft"),
+      "  air 20 degC altimeter 30.02 inHg 40 %RH elevation 5000 ft",
+    ],
+    [
+      "name-not-found",
+      "headnote 1\nhead h\n  engine e\n#- a/b/engines.headnote\nheadnote 1\nengine e\n",
+      'include "a/b/engines.headnote"',
+    ],
+    [
+      "missing-include",
+      'headnote 1\ninclude "shop.headnote"  # the shop\n#- a/shop.headnote\nheadnote 1\n',
+      'include "a/shop.headnote"  # the shop',
+    ],
+  ])("propose what was meant by %s: %#", (code, text, line) => {
+    const lines = new Set(text.split("\n"));
+    const after = mended(text, code).split("\n");
+    expect(after.filter((each) => !lines.has(each))).toEqual([line]);
+    // Only the first file is read again.
+    if (!text.includes("#-")) expect(codes(after.join("\n"))).not.toContain(code);
+  });
+
+  test("set a row aside whose reading cannot be, and not one that is only misspelt", () => {
+    const text = SESSION.replace("28.0 55.0", '27.0 55.0 "belt" # again');
+    const aside = (record: string) => {
+      const { analysis, findings } = open(record);
+      return codeActions(analysis, findings, 0, 100).filter(({ title }) =>
+        title.startsWith("Set this row aside"),
+      );
+    };
+    expect(aside(text).map(({ title }) => title)).toEqual(['Set this row aside: void "off target"']);
+    const after = edited(text, aside(text)[0]?.edits ?? []);
+    expect(after).toContain('  0.1 27.0 55.0 "belt"  void "off target" # again');
+    expect(codes(after)).not.toContain("off-target");
+    expect(aside(`${SESSION}  0.2 28,0 60\n`)).toEqual([]);
+    const falling = `${SESSION}  0.2 28.0 110.0\n  0.3 28.0 90.0\n`;
+    expect(codes(falling)).toContain("fall-back");
+    expect(aside(falling)).toEqual([]);
+  });
+
+  test("propose no file where two would do", () => {
+    const twice = "#- b.headnote\nheadnote 1\nengine e\n#- c.headnote\nheadnote 1\nengine e\n";
+    const text = "headnote 1\nhead h\n  engine e\n";
+    expect(mended(text + twice, "name-not-found")).toBe(text.trimEnd());
   });
 
   test("never put in unseen what only the user can know, and take nothing out", () => {

@@ -1,7 +1,7 @@
 // What changes the text: quick fixes, formatting, and the row that Enter begins.
 import type { Range } from "vscode-languageserver";
 import { ON_ENTER, type OnEnterAnswer, onEnterParams } from "../../../shared/messages/requests.ts";
-import { codeActions, mendAll } from "../../service/code-actions.ts";
+import { codeActions, mendAll, needsOthers } from "../../service/code-actions.ts";
 import type { Judged } from "../../service/findings.ts";
 import { formatEdits } from "../../service/format-edits.ts";
 import { nextRow } from "../../service/on-enter.ts";
@@ -9,7 +9,7 @@ import { toDiagnostic, toRange, toTextEdit, toWorkspaceEdit } from "../to-protoc
 import { pathOf } from "../uris.ts";
 import type { Asked, Document, Place } from "./asked.ts";
 
-export function registerEditing({ connection, guard, read, analysed }: Asked): void {
+export function registerEditing({ connection, guard, read, analysed, others }: Asked): void {
   connection.onCodeAction(
     guard("code actions", [], async (params: Document & { range: Range; context: { only?: string[] } }) => {
       const checked = await read(params);
@@ -24,15 +24,15 @@ export function registerEditing({ connection, guard, read, analysed }: Asked): v
         const edit = toWorkspaceEdit(new Map([[path, edits]]));
         return [{ title: "Mend all that can be mended", kind: "source.fixAll.headnote", edit }];
       }
-      return codeActions(analysis, findings, params.range.start.line, params.range.end.line).map(
-        (action) => ({
-          title: action.title,
-          kind: "quickfix",
-          isPreferred: action.isPreferred,
-          edit: toWorkspaceEdit(new Map([[path, action.edits]])),
-          ...diagnosticsOf(path, action.mends),
-        }),
-      );
+      const [first, last] = [params.range.start.line, params.range.end.line];
+      const around = needsOthers(findings, first, last) ? await others() : [];
+      return codeActions(analysis, findings, first, last, around).map((action) => ({
+        title: action.title,
+        kind: "quickfix",
+        isPreferred: action.isPreferred,
+        edit: toWorkspaceEdit(new Map([[path, action.edits]])),
+        ...diagnosticsOf(path, action.mends),
+      }));
     }),
   );
   connection.onDocumentFormatting(

@@ -1,0 +1,53 @@
+// Finds what is missing in the other records of the workspace.
+import type { Finding, Fix } from "../../../shared/finding.ts";
+import type { NamedKind } from "../../../shared/model/model.ts";
+import { folderOf, relativePath } from "../../../shared/text/path.ts";
+import type { Analysis } from "../../analysis/project.ts";
+import type { Scope } from "../../analysis/scope.ts";
+import { defined } from "../../analysis/source-file.ts";
+
+/** An include of the record that defines a name, where there is one only. */
+export function includeDefinition(
+  { scope }: Analysis,
+  { args }: Finding,
+  others: readonly Scope[],
+): Fix | undefined {
+  const own = scope.file;
+  const [kind, id] = [args["kind"] as NamedKind, String(args["id"])];
+  const [home, second] = others.filter(
+    ({ file }) => file.path !== own.path && defined(file, kind, id) !== undefined,
+  );
+  if (home === undefined || second !== undefined) return undefined;
+  const include = `include ${inQuotes(pathFrom(own.path, home))}`;
+  const last = own.outline.includes.at(-1)?.span.line;
+  const version = own.outline.lines.findIndex(
+    (line) => line.kind === "directive" && line.keyword.text === "headnote",
+  );
+  const line = last ?? version;
+  const to = own.outline.lines[line]?.text.length;
+  return to === undefined
+    ? undefined
+    : { title: `Add ${include}`, edits: [{ span: { line, from: to, to }, text: `\n${include}` }] };
+}
+
+/** The path of the only record that is called as the one that is not there. */
+export function rightPath(
+  { scope }: Analysis,
+  { span, args }: Finding,
+  others: readonly Scope[],
+): Fix | undefined {
+  const name = String(args["path"]).split("/").at(-1);
+  const alike = ({ file }: Scope) => file.path !== scope.file.path && file.path.split("/").at(-1) === name;
+  const [home, second] = others.filter(alike);
+  if (home === undefined || second !== undefined) return undefined;
+  const path = inQuotes(pathFrom(scope.file.path, home));
+  return { title: `Write ${path}`, edits: [{ span, text: path }] };
+}
+
+function pathFrom(path: string, { file }: Scope): string {
+  return relativePath(folderOf(path), file.path);
+}
+
+function inQuotes(text: string): string {
+  return `"${text.replace(/["\\]/g, "\\$&")}"`;
+}
