@@ -137,8 +137,14 @@ function hoverValue(form: Form, line: DirectiveLine, position: Position): Hover 
     const value = values[slot];
     if (!isAt(span, position)) continue;
     if (isQuantity(value)) return hoverQuantity(value, line, span, position);
-    const air = form.slots[slot]?.type.kind === "air" ? airText(value) : undefined;
-    return air === undefined ? undefined : { text: air, span };
+    const kind = form.slots[slot]?.type.kind;
+    const text =
+      kind === "air"
+        ? airText(value)
+        : kind === "choice"
+          ? `**${escaped(String(value))}** — ${form.doc}`
+          : undefined;
+    return text === undefined ? undefined : { text, span };
   }
   return undefined;
 }

@@ -12,7 +12,7 @@ const ROUNDING = 1e-9;
 
 /**
  * The text of the row that follows the one with its end at a place, up to where the reading is to be typed; `undefined`
- * anywhere else than behind the last cell of a row, and behind the last station.
+ * anywhere else than behind a row and its remark, and behind the last station. What was set aside is read again.
  */
 export function nextRow(analysis: Analysis, position: Position): string | undefined {
   const run = runAt(analysis, position.line);
@@ -21,9 +21,8 @@ export function nextRow(analysis: Analysis, position: Position): string | undefi
   if (run === undefined || table === undefined || row === undefined) return undefined;
   const { outline } = analysis.scope.file;
   const text = outline.lines[position.line]?.text ?? "";
-  const isBehindCells =
-    position.column >= (row.bounds.at(-1) ?? 0) && text.slice(row.bounds.at(-1)).trim() === "";
-  const cells = isBehindCells ? nextCells(run.setup, table, row) : undefined;
+  const isBehindRow = position.column >= row.to && text.slice(row.to).trim() === "";
+  const cells = isBehindRow ? nextCells(run.setup, table, row) : undefined;
   if (cells === undefined) return undefined;
   const head = outline.lines[run.placed.start + (table.columns[0]?.span.line ?? 0)]?.text ?? "";
   return laidOut(cells, table, head, startOf(row));
@@ -62,6 +61,7 @@ function nextLift(
 ): number | undefined {
   const here = row.values[at];
   if (unit === undefined || here === undefined || Number.isNaN(here)) return undefined;
+  if (row.void !== undefined) return here;
   const before = table.rows.slice(0, table.rows.indexOf(row)).findLast((each) => {
     const lift = each.values[at];
     return each.void === undefined && lift !== undefined && !Number.isNaN(lift) && lift !== here;

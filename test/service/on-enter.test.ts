@@ -49,10 +49,21 @@ describe("Enter behind a row", () => {
     checkEnter(rows, "     0.300               28.0  ");
   });
 
+  test("goes on behind a remark too, and gives the lift again whose reading was set aside", () => {
+    checkEnter(
+      `${ROWS}     0.200               27.9      109.6  "noisy"$0\n`,
+      "     0.300               28.0  ",
+    );
+    const slipped = `${ROWS}     0.200               27.9      109.6  void "belt slipped"$0\n`;
+    checkEnter(slipped, "     0.200               28.0  ");
+    checkEnter(slipped, "     0.200               28.0  ", "  stations   0.100 in to 0.300 in by 0.100 in\n");
+  });
+
   test.each([
     ["the first row, whose step nobody knows", `     0.100               28.0       55.0$0\n`],
     ["inside a row", `${ROWS}     0.200       $0        27.9      109.6\n`],
-    ["behind a remark", `${ROWS}     0.200               27.9      109.6  "noisy"$0\n`],
+    ["inside a remark", `${ROWS}     0.200               27.9      109.6  "noi$0sy"\n`],
+    ["between row and remark", `${ROWS}     0.200               27.9      109.6 $0 "noisy"\n`],
     ["behind a comment", `${ROWS}     0.200               27.9      109.6  # noisy$0\n`],
     ["an empty line", `${ROWS}$0\n`],
   ])("does nothing of its own at %s", (_, rows) => {

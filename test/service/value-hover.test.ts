@@ -38,6 +38,12 @@ test("hover of a reference air says who defines it, and its density", () => {
   expect(hovered("headnote 1\nsession 2026-03-02\n  reference nowh$0ere\n").text).toBe("");
 });
 
+test("hover of one of several words says what is chosen with it", () => {
+  const { text, under } = hovered("headnote 1\nsession 2026-03-02\n  entry radi$0used\n");
+  expect(under).toBe("radiused");
+  expect(text).toMatch(/^\*\*radiused\*\* — Entry of an intake port/);
+});
+
 describe("hover of a name", () => {
   const shop = 'headnote 1\n\nengine e "old"\n  bore 90 mm\n\n# The next one.\nengine f\n';
 
