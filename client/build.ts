@@ -38,7 +38,7 @@ await Promise.all([
     outdir: out,
     outExtension: { ".js": ".cjs" },
     platform: "node",
-    target: "node20",
+    target: "node22",
     format: "cjs",
     external: ["vscode"],
   }),

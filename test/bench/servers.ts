@@ -6,11 +6,14 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { bundleParts } from "./bundle-parts.ts";
 import { jsonText, recordText, SCHEMA, type Text, yamlText } from "./server-texts.ts";
+import { timedFolder } from "./timed-folder.ts";
 import { type Candidate, type TimedServer, timedServer, type Work } from "./timed-server.ts";
 
 const SIZES = [1_000, 10_000, 50_000];
 const WORKS: readonly Work[] = ["edit to findings", "completion after an edit", "hover"];
 const EDIT_BUDGETS = ["2 ms", "5 ms", "10 ms"];
+const RECORDS = 2_000;
+const RECORD_LINES = 50;
 /** Each server is asked in turn, as often as fits into this; slow ones are asked less often. */
 const ROUNDS = 60;
 const WARM = 10;
@@ -19,6 +22,7 @@ const LONGEST = 8_000;
 const here = import.meta.dirname;
 const root = join(here, "../..");
 const others = join(here, "servers/node_modules");
+const OURS = [join(root, "dist/cli.js"), "lsp", "--stdio"];
 const folder = mkdtempSync(join(tmpdir(), "headnote-servers-"));
 
 try {
@@ -30,7 +34,7 @@ try {
   for (const [index, lines] of SIZES.entries()) {
     timed.push(...(await timeAll(lines, EDIT_BUDGETS[index] ?? "", pathToFileURL(schema).href)));
   }
-  report(timed, await timeSlipping(), weights(), await parts());
+  report(timed, [await timeSlipping(), ...(await timeFolder())], weights(), await parts());
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
@@ -40,7 +44,7 @@ function candidate(name: string, args: readonly string[], language: string, text
 }
 
 function ours(text: Text): Candidate {
-  return candidate("Headnote", [join(root, "dist/cli.js"), "lsp", "--stdio"], "headnote", text);
+  return candidate("Headnote", OURS, "headnote", text);
 }
 
 /** All servers on texts of as many lines, in turn. */
@@ -92,6 +96,17 @@ async function timeSlipping(): Promise<string[]> {
   return [
     `edit to findings, ${spaced(lines)} lines with most rows wrong: ${shown} told`,
     middleAndTail(times),
+  ];
+}
+
+/** Our server on a folder of records that share a bench and a head; once, since only the first time counts. */
+async function timeFolder(): Promise<string[][]> {
+  const { first, again, rename } = await timedFolder(OURS, join(folder, "records"), RECORDS, RECORD_LINES);
+  const records = `${spaced(RECORDS)} records of ${RECORD_LINES} lines`;
+  return [
+    [`${records}, all judged for the first time`, digits(first)],
+    [`${records}, none of them changed since`, digits(again)],
+    [`${records}, their bench renamed`, digits(rename)],
   ];
 }
 
@@ -154,7 +169,7 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
   return [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
 }
 
-function report(timed: string[][], slipping: string[], weighed: string[][], parts: string[][]): void {
+function report(timed: string[][], alone: string[][], weighed: string[][], parts: string[][]): void {
   const text = `# The server and the extension, timed
 
 Written by \`npm run bench\`. Each server is a process that is asked over its standard input and output; milliseconds from the
@@ -168,7 +183,7 @@ ${cpus().length} processors, Node ${process.versions.node}.
 
 ${table(["work", "Headnote", "plain", "JSON", "YAML", "theirs / ours", "budget"], timed)}
 
-${table(["work", "Headnote"], [slipping])}
+${table(["work", "Headnote"], alone)}
 
 The bundle is loaded in a fresh Node beside an empty interface of the editor. What a real editor needs to activate it is printed
 by \`npm run test:editor\`.

@@ -36,17 +36,19 @@ interface Report {
   readonly items: readonly unknown[];
 }
 
-/** Starts a server, opens the text and waits for its first findings. */
-export async function timedServer(candidate: Candidate): Promise<TimedServer> {
-  const { name, args, language: languageId, uri, text, line, digit } = candidate;
+export interface StartedServer {
+  readonly connection: ProtocolConnection;
+  /** Whether it is asked for findings, rather than telling of them. */
+  readonly pulls: boolean;
+  readonly stop: () => Promise<void>;
+}
+
+/** Starts a server in a process, for a folder or for none. */
+export async function startServer(args: readonly string[], folder?: string): Promise<StartedServer> {
   const child = spawn(process.execPath, args, { stdio: ["pipe", "pipe", "inherit"] });
   const connection = createProtocolConnection(
     new StreamMessageReader(child.stdout),
     new StreamMessageWriter(child.stdin),
-  );
-  let told: ((count: number) => void) | undefined;
-  connection.onNotification("textDocument/publishDiagnostics", (params: { diagnostics: unknown[] }) =>
-    told?.(params.diagnostics.length),
   );
   connection.onRequest("workspace/configuration", ({ items }: { items: unknown[] }) => items.map(() => null));
   connection.onRequest("client/registerCapability", () => null);
@@ -57,7 +59,7 @@ export async function timedServer(candidate: Candidate): Promise<TimedServer> {
     {
       processId: process.pid,
       rootUri: null,
-      workspaceFolders: null,
+      workspaceFolders: folder === undefined ? null : [{ uri: folder, name: "timed" }],
       capabilities: {
         textDocument: { diagnostic: {}, publishDiagnostics: { versionSupport: true } },
         workspace: { diagnostics: { refreshSupport: true }, configuration: true },
@@ -66,6 +68,17 @@ export async function timedServer(candidate: Candidate): Promise<TimedServer> {
   );
   await connection.sendNotification("initialized", {});
   const pulls = capabilities.diagnosticProvider !== undefined;
+  return { connection, pulls, stop: () => end(connection, child) };
+}
+
+/** Starts a server, opens the text and waits for its first findings. */
+export async function timedServer(candidate: Candidate): Promise<TimedServer> {
+  const { name, args, language: languageId, uri, text, line, digit } = candidate;
+  const { connection, pulls, stop } = await startServer(args);
+  let told: ((count: number) => void) | undefined;
+  connection.onNotification("textDocument/publishDiagnostics", (params: { diagnostics: unknown[] }) =>
+    told?.(params.diagnostics.length),
+  );
   let version = 1;
   let count = 0;
   const findings = async (cause: () => Promise<void>): Promise<void> => {
@@ -112,7 +125,7 @@ export async function timedServer(candidate: Candidate): Promise<TimedServer> {
       await works[work]();
       return performance.now() - start;
     },
-    stop: () => end(connection, child),
+    stop,
   };
 }
 
