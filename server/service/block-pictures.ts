@@ -5,16 +5,16 @@ import type { TraceResult } from "../../shared/model/trace-result.ts";
 import type { VegaLiteSpec } from "../../shared/render/chart-shell.ts";
 import type { ChartTheme } from "../../shared/render/chart-theme.ts";
 import { ladderChart } from "../../shared/render/ladder-chart.ts";
-import { ladderFacts } from "../../shared/render/ladder-facts.ts";
+import { ladderFacts, ladderSummary } from "../../shared/render/ladder-facts.ts";
 import { ladderTable } from "../../shared/render/ladder-table.ts";
 import { mapSpec } from "../../shared/render/map-chart.ts";
-import { mapFacts, mapName } from "../../shared/render/map-facts.ts";
+import { mapFacts, mapName, mapSummary } from "../../shared/render/map-facts.ts";
 import { mapTable } from "../../shared/render/map-table.ts";
 import type { NumbersTable } from "../../shared/render/numbers-table.ts";
 import type { Fact } from "../../shared/render/run-facts.ts";
 import { titleOf } from "../../shared/render/table-blocks.ts";
 import { traceChart } from "../../shared/render/trace-chart.ts";
-import { traceFacts } from "../../shared/render/trace-facts.ts";
+import { traceFacts, traceSummary } from "../../shared/render/trace-facts.ts";
 import { traceTable } from "../../shared/render/trace-table.ts";
 import type { WantedUnits } from "../../shared/render/wanted-units.ts";
 import type { Analysis } from "../analysis/project.ts";
@@ -42,8 +42,8 @@ export interface BlockPicture {
   readonly spec: (options: PictureOptions) => VegaLiteSpec;
   readonly table: (wanted: WantedUnits) => NumbersTable;
   readonly facts: (wanted: WantedUnits) => readonly Fact[];
-  /** The facts that a reader is told first. */
-  readonly leading: readonly string[];
+  /** What a reader is told first. */
+  readonly summary: (wanted: WantedUnits) => readonly string[];
 }
 
 /** The pictures of a record's own blocks, in order. */
@@ -78,7 +78,7 @@ function tracePicture(start: number, result: TraceResult): Unnumbered {
     spec: (options) => traceChart(result, options),
     table: (wanted) => traceTable(result, wanted),
     facts: (wanted) => traceFacts(result, wanted),
-    leading: ["let go", "re-attached", "settled", "steady"],
+    summary: (wanted) => traceSummary(result, wanted),
   };
 }
 
@@ -93,7 +93,7 @@ function ladderPicture(start: number, result: LadderResult): Unnumbered {
     spec: (options) => ladderChart(result, options),
     table: (wanted) => ladderTable(result, wanted),
     facts: (wanted) => ladderFacts(result, wanted),
-    leading: ["exponent", "kink"],
+    summary: () => ladderSummary(result),
   };
 }
 
@@ -108,6 +108,6 @@ function mapPicture({ settled }: Analysis, { placed: { entity, start }, result }
     spec: (options) => mapSpec(entity, result, options),
     table: (wanted) => mapTable(entity, result, wanted),
     facts: (wanted) => mapFacts(entity, result, wanted),
-    leading: ["mean", "peak", "uniformity"],
+    summary: (wanted) => mapSummary(entity, result, wanted),
   };
 }

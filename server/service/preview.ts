@@ -86,9 +86,6 @@ function pictureView(
   );
   const facts = picture.facts(wanted);
   const run = ownerOf(analysis, picture);
-  const summary = picture.leading.flatMap((label) =>
-    facts.filter((fact) => fact.label === label).map(({ words }) => `${label} ${words}`),
-  );
   return {
     runs: [{ id: name, uri: uriOf(path), line: start, last }],
     isCurve: false,
@@ -106,7 +103,7 @@ function pictureView(
       words,
     })),
     ...listedFindings(findings),
-    tables: [numbersTable(picture.table(wanted), start, summary)],
+    tables: [numbersTable(picture.table(wanted), start, picture.summary(wanted))],
   };
 }
 

@@ -37,3 +37,9 @@ export function ladderFacts(result: LadderResult, wanted: WantedUnits = []): rea
         ]),
   ];
 }
+
+/** What a reader asks for first. */
+export function ladderSummary({ law, allowance, verdict }: LadderResult): readonly string[] {
+  if (law === undefined || verdict === undefined) return [];
+  return [`exponent ${formatFixed(law.exponent, 3)} ± ${formatFixed(allowance, 3)}`, VERDICTS[verdict]];
+}

@@ -3,7 +3,7 @@ import type { LadderResult } from "../model/ladder-result.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
 import { ladderUnits } from "./ladder-units.ts";
-import { type NumbersTable, numbers } from "./numbers-table.ts";
+import { evenly, type NumbersTable, numbers } from "./numbers-table.ts";
 import { shownNumber, shownUncertainty } from "./shown-number.ts";
 import { titleOf } from "./table-blocks.ts";
 import type { WantedUnits } from "./wanted-units.ts";
@@ -19,7 +19,7 @@ export function ladderTable(result: LadderResult, wanted: WantedUnits = []): Num
       numbers(
         "depression",
         units.depression.symbol,
-        points.map(({ depression }) => shownNumber(fromSI(depression, units.depression), undefined)),
+        evenly(points.map(({ depression }) => fromSI(depression, units.depression))),
       ),
       numbers(
         "flow",
@@ -50,5 +50,5 @@ export function ladderTable(result: LadderResult, wanted: WantedUnits = []): Num
 /** A small relative difference, with its sign. */
 export function signedPercent(share: number): string {
   const text = formatFixed(100 * share, 1);
-  return share > 0 ? `+${text}` : text;
+  return Number(text) > 0 ? `+${text}` : text;
 }

@@ -43,6 +43,18 @@ export function mapFacts(
   ];
 }
 
+/** What a reader asks for first. */
+export function mapSummary(map: VelocityMap, result: MapResult, wanted: WantedUnits = []): readonly string[] {
+  const words = (label: string) => mapFacts(map, result, wanted).find((fact) => fact.label === label)?.words;
+  return result.statistics === undefined
+    ? []
+    : [
+        `mean ${words("mean")}`,
+        `peak ${words("peak")}`,
+        `${words("below half the mean")} below half the mean`,
+      ];
+}
+
 /** At most three digits, no zeros behind them. */
 export function tidy(value: number): string {
   return String(Number(value.toPrecision(3)));

@@ -2,9 +2,9 @@
 import type { MapResult } from "../calc/velocity-map.ts";
 import type { VelocityMap } from "../model/model.ts";
 import { fromSI } from "../quantity/unit.ts";
-import { mapName, tidy } from "./map-facts.ts";
+import { mapName } from "./map-facts.ts";
 import { mapUnits } from "./map-units.ts";
-import { type NumbersTable, numbers } from "./numbers-table.ts";
+import { evenly, type NumbersTable, numbers } from "./numbers-table.ts";
 import { shownNumber, shownRatio } from "./shown-number.ts";
 import type { WantedUnits } from "./wanted-units.ts";
 
@@ -19,16 +19,8 @@ export function mapTable(
     title: mapName(map),
     head: "",
     columns: [
-      numbers(
-        "x",
-        place.symbol,
-        points.map(({ x }) => tidy(fromSI(x, place))),
-      ),
-      numbers(
-        "y",
-        place.symbol,
-        points.map(({ y }) => tidy(fromSI(y, place))),
-      ),
+      numbers("x", place.symbol, evenly(points.map(({ x }) => fromSI(x, place)))),
+      numbers("y", place.symbol, evenly(points.map(({ y }) => fromSI(y, place)))),
       numbers(
         "speed",
         unit.symbol,

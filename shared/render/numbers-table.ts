@@ -1,10 +1,14 @@
 // The numbers behind a picture, as heads and cells.
+import { formatFixed } from "../quantity/digits.ts";
 import { printable } from "../text/printable.ts";
 import { type CsvCell, csv } from "./csv.ts";
 import { markdownText } from "./markdown.ts";
 import type { Fact } from "./run-facts.ts";
 import type { TableColumn } from "./run-table.ts";
 import { sectionMarkdown, tableLines } from "./table-markdown.ts";
+
+/** What stands in a cell without a value. */
+export const NOTHING = "-";
 
 export interface NumbersTable {
   readonly title: string;
@@ -18,6 +22,22 @@ export interface NumbersTable {
 /** A column of numbers. */
 export function numbers(title: string, unit: string, cells: readonly string[]): TableColumn {
   return { title, unit, isNumber: true, cells };
+}
+
+const MOST_DECIMALS = 3;
+
+/** As few decimals as tell the numbers as they were read, at most three. */
+export function evenly(values: readonly number[]): readonly string[] {
+  const finite = values.filter(Number.isFinite);
+  let decimals = 0;
+  for (const value of finite) {
+    while (decimals < MOST_DECIMALS && !isWhole(value * 10 ** decimals)) decimals++;
+  }
+  return values.map((value) => (Number.isFinite(value) ? formatFixed(value, decimals) : NOTHING));
+}
+
+function isWhole(value: number): boolean {
+  return Math.abs(value - Math.round(value)) < 1e-6;
 }
 
 /** All rows, each with the line of the file that it stands on, `start` being that of its block. */

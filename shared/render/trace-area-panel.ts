@@ -1,7 +1,5 @@
 // The lower panel of a trace: apparent area on time, its steady mean, and where it steps.
-import type { SteadyMean } from "../model/trace-result.ts";
-import { decimalsFor, formatFixed } from "../quantity/digits.ts";
-import { fromSI, type Unit } from "../quantity/unit.ts";
+import { fromSI } from "../quantity/unit.ts";
 import type { Corner } from "./chart-labels.ts";
 import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
 import { LABEL_HEIGHT, labelWish, px, py } from "./chart-plot.ts";
@@ -16,7 +14,7 @@ import {
   traceLabels,
   wishBeside,
 } from "./trace-drawing.ts";
-import { stepLabel, stepWords } from "./trace-facts.ts";
+import { steadyWords, stepLabel, stepWords } from "./trace-facts.ts";
 import { drawnSamples, sampleDots, sampleLine } from "./trace-line.ts";
 import { LEAST_DRAWN } from "./trace-scales.ts";
 
@@ -87,7 +85,7 @@ function steadyMarks(drawing: TraceDrawing, inUnit: (flow: number) => number): r
   const [left, right] = [Math.max(0, px(drawing, from)), Math.min(width, px(drawing, to))];
   const top = py(drawing, level);
   drawing.obstacles.push({ left, top: top - 2, width: right - left, height: 4 });
-  const value = meanWords(steady.flow, units.flow);
+  const value = steadyWords(steady.flow, units.flow);
   drawing.wishes.push(
     labelWish([`steady: ${value}`, value], theme.text, (wide) => {
       const tops = [top + 10, top - LABEL_HEIGHT - 10, 4, height - 20];
@@ -96,9 +94,4 @@ function steadyMarks(drawing: TraceDrawing, inUnit: (flow: number) => number): r
     }),
   );
   return [{ x: from, x2: to, y: level, y2: level, color: theme.text, width: 1.2, dash: SOLID }];
-}
-
-function meanWords({ mean, error }: SteadyMean, unit: Unit): string {
-  const decimals = decimalsFor(error / unit.factor) ?? 1;
-  return `${formatFixed(fromSI(mean, unit), decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol}`;
 }

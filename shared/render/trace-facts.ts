@@ -81,6 +81,26 @@ function meanWords({ mean, error, scatter, effective }: SteadyMean, unit: Unit):
   return `${formatFixed(value, decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol} (scatter ${rounded(scatter / unit.factor, 2)}, worth ${worth} readings)`;
 }
 
+/** What a reader asks for first: where the port lets go, when it had settled, and at what. */
+export function traceSummary(result: TraceResult, wanted: WantedUnits = []): readonly string[] {
+  const { interval, settling, steady, steps } = result;
+  if (interval === 0) return [];
+  const units = traceUnits(result, wanted);
+  const at = (time: number) => `${rounded(fromSI(time, units.time), 4)} ${units.time.symbol}`;
+  const steadyFlow = steady?.flow;
+  return [
+    ...steps.map((step) => `${stepLabel(step)} at ${at(step.time)}`),
+    settling === undefined ? "never settled" : `settled after ${at(settling.time)}`,
+    ...(steadyFlow === undefined ? [] : [`steady: corrected flow ${steadyWords(steadyFlow, units.flow)}`]),
+  ];
+}
+
+/** A mean with its standard error. */
+export function steadyWords({ mean, error }: SteadyMean, unit: Unit): string {
+  const decimals = decimalsFor(error / unit.factor) ?? 1;
+  return `${formatFixed(fromSI(mean, unit), decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol}`;
+}
+
 /** In few words: `lets go: -5.9 %`. */
 export function stepLabel({ kind, size, error }: AreaStep): string {
   const decimals = Math.min(1, decimalsFor(error * 100) ?? 1);

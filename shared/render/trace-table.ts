@@ -1,8 +1,7 @@
 // The samples of a trace as a table, with what happened at which.
 import type { TraceResult } from "../model/trace-result.ts";
-import { decimalsFor, formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
-import { type NumbersTable, numbers } from "./numbers-table.ts";
+import { evenly, NOTHING, type NumbersTable, numbers } from "./numbers-table.ts";
 import { shownNumber } from "./shown-number.ts";
 import { titleOf } from "./table-blocks.ts";
 import { stepLabel } from "./trace-facts.ts";
@@ -10,12 +9,9 @@ import { sampleLines } from "./trace-samples.ts";
 import { traceUnits } from "./trace-units.ts";
 import type { WantedUnits } from "./wanted-units.ts";
 
-const NOTHING = "-";
-
 export function traceTable(result: TraceResult, wanted: WantedUnits = []): NumbersTable {
-  const { trace, setup, samples, flow, areaFactor, interval } = result;
+  const { trace, setup, samples, flow, areaFactor } = result;
   const units = traceUnits(result, wanted);
-  const decimals = decimalsFor(interval / units.time.factor) ?? 3;
   const times = [...samples.time];
   const lineOf = sampleLines(result);
   const events = eventsOf(result);
@@ -25,15 +21,11 @@ export function traceTable(result: TraceResult, wanted: WantedUnits = []): Numbe
     title: titleOf("trace", trace.lift, setup.run.id),
     head: flow === undefined ? "" : "corrected flow, and the area that it makes at each moment's depression",
     columns: [
-      numbers(
-        "time",
-        units.time.symbol,
-        times.map((time) => formatFixed(fromSI(time, units.time), decimals)),
-      ),
+      numbers("time", units.time.symbol, evenly(times.map((time) => fromSI(time, units.time)))),
       numbers(
         "depression",
         units.depression.symbol,
-        [...samples.depression].map((value) => shown(fromSI(value, units.depression))),
+        evenly(Array.from(samples.depression, (value) => fromSI(value, units.depression))),
       ),
       ...(flow === undefined
         ? []

@@ -140,7 +140,11 @@ describe("a trace, a ladder or a map is shown", () => {
       expect.arrayContaining(["samples", "settled", "let go", "bench", "air"]),
     );
     const [table] = view.tables;
-    expect(table?.summary[0]).toMatch(/^let go at 1\.3 s/);
+    expect(table?.summary).toEqual([
+      "lets go: -4.9 % at 1.3 s",
+      "settled after 1.5 s",
+      expect.stringMatching(/^steady: corrected flow 185/),
+    ]);
     const lines = FOUR.split("\n");
     expect(table?.rows).toHaveLength(22);
     for (const { line, cells } of table?.rows ?? []) {
@@ -176,7 +180,7 @@ describe("a trace, a ladder or a map is shown", () => {
     expect(table?.rows.length).toBeLessThanOrEqual(400);
     expect((table?.rows.length ?? 0) + (table?.more ?? 0)).toBe(2000);
     const cells = table?.rows.map((row) => row.cells) ?? [];
-    expect(cells.some(([, depression]) => depression === "31.70")).toBe(true);
+    expect(cells.some(([, depression]) => depression === "31.7")).toBe(true);
     expect(cells.some((row) => row.at(-1)?.startsWith("lets go"))).toBe(true);
     const file = previewFile(opened(long), { ...WISH, choice, format: "csv" });
     expect(file?.name).toBe("main-trace-0.500-in-of-r1");
