@@ -2,7 +2,8 @@
 import type { DifferencePoint, Differences } from "./chart-differences.ts";
 import { endLabels, endLabelsHeight } from "./chart-end-labels.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, MARGIN_GAP } from "./chart-frame.ts";
-import { areas, type Json, LABEL_SIZE, lines, pieces, symbols, texts } from "./chart-layers.ts";
+import { areas, type Json, LABEL_SIZE, lines, pieces, ring, symbols, texts } from "./chart-layers.ts";
+import { furtherMarks, leadingMark } from "./chart-mark.ts";
 import { type ChartScale, chartScale, fromPixels, toPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
 import { clipText, textWidth } from "./chart-text.ts";
@@ -22,6 +23,7 @@ export function differenceStrip(frame: ChartFrame): DrawnPanel | undefined {
   const height = frame.isCrowd ? Math.max(HEIGHT, endLabelsHeight(frame, 1)) : HEIGHT;
   const curves: Json[] = [];
   const dots: Json[] = [];
+  const further: Json[] = [];
   for (const [index, run] of runs.entries()) {
     for (const { branch, points } of differences.curves.filter(({ result }) => result === run.run.result)) {
       const { color, dash, shape, width: thick, isContext } = run.style;
@@ -30,7 +32,11 @@ export function differenceStrip(frame: ChartFrame): DrawnPanel | undefined {
       for (const row of lineRows(points, `${index} ${branch}`, look)) curves.push(row);
       const fill = falling ? theme.background : color;
       const size = isContext ? 10 : 22;
-      for (const point of points) dots.push({ x: point.x, y: point.y, shape, size, color, fill, width: 1 });
+      const { id } = run.run.result.setup.run;
+      for (const { x: at, y: percent, lines: read } of points) {
+        dots.push({ x: at, y: percent, shape, size, color, fill, width: 1, ...leadingMark(id, read) });
+      }
+      further.push(...furtherMarks(id, points));
     }
   }
   const ends = frame.isCrowd ? endLabels(frame, y, height, "all", lastDifference(differences)) : undefined;
@@ -50,6 +56,8 @@ export function differenceStrip(frame: ChartFrame): DrawnPanel | undefined {
         pieces("difference-marks"),
         lines("difference-lines"),
         symbols("differences", "none"),
+        ring("differences", theme),
+        ring("difference-places", theme),
         symbols("difference-keys", "none"),
         texts("difference-labels"),
       ],
@@ -59,6 +67,7 @@ export function differenceStrip(frame: ChartFrame): DrawnPanel | undefined {
       "difference-marks": [middle, ...(ends?.leaders ?? [])],
       "difference-lines": curves,
       differences: dots,
+      "difference-places": further,
       "difference-keys": ends?.keys ?? [],
       "difference-labels": ends?.labels ?? [label],
     },

@@ -2,14 +2,16 @@
 import { areCylinders } from "../calc/cylinders.ts";
 import { gains } from "../calc/gain.ts";
 import { deviations } from "../calc/spread.ts";
-import type { Branch, RunResult } from "../model/result.ts";
-import { type ChartAxes, type ChartRun, onLiftAxis } from "./chart-run.ts";
+import type { Branch, RunResult, Station } from "../model/result.ts";
+import { type ChartAxes, type ChartRun, linesOf, onLiftAxis } from "./chart-run.ts";
 
 /** A difference in per cent, and the largest that the bench makes by itself. */
 export interface DifferencePoint {
   readonly x: number;
   readonly y: number;
   readonly noise: number;
+  /** Lines of the rows that it stands for, counted from the first line of its run's block. */
+  readonly lines: readonly number[];
 }
 
 export interface DifferenceCurve {
@@ -90,7 +92,7 @@ function curveOf(
   result: RunResult,
   branch: Branch,
   values: readonly {
-    readonly station: { readonly lift: number };
+    readonly station: Station;
     readonly value: number;
     readonly noise: number;
   }[],
@@ -100,7 +102,7 @@ function curveOf(
     const x = onLiftAxis(result, axes, station.lift);
     return x === undefined || !Number.isFinite(value) || !Number.isFinite(noise)
       ? []
-      : [{ x, y: 100 * value, noise: 100 * noise }];
+      : [{ x, y: 100 * value, noise: 100 * noise, lines: linesOf(station) }];
   });
   return { result, branch, points };
 }

@@ -6,6 +6,7 @@ import { endLabels } from "./chart-end-labels.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, type StyledRun } from "./chart-frame.ts";
 import { boxesAlong } from "./chart-labels.ts";
 import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
+import { markOf } from "./chart-mark.ts";
 import { drawExpectations, drawFalls, drawFlattenLift } from "./chart-marks.ts";
 import { px, py } from "./chart-plot.ts";
 import { isFlagged, type RunPoint } from "./chart-run.ts";
@@ -158,7 +159,7 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
     kept.push({ left: left - 5, top: top - 5, width: 10, height: 10 });
     const off = x !== point.x || y !== point.y;
     const { id } = run.run.result.setup.run;
-    const about = { about: point.about, run: id, line: point.line, point: `${id}:${point.line}` };
+    const about = { about: point.about, ...markOf(id, point.line) };
     if (point.void) {
       data["crosses"]?.push({
         x,

@@ -52,9 +52,14 @@ export interface LinePoint {
   readonly y: number;
 }
 
+export interface ReadPoint extends LinePoint {
+  /** Lines of the rows that it stands for, counted from the first line of the run's block. */
+  readonly lines: readonly number[];
+}
+
 export interface RunLine {
   readonly branch: Branch;
-  readonly points: readonly LinePoint[];
+  readonly points: readonly ReadPoint[];
 }
 
 /** A run in the units of the axes. */
@@ -63,7 +68,7 @@ export interface DrawnRun {
   readonly points: readonly RunPoint[];
   readonly lines: readonly RunLine[];
   readonly coefficients: readonly RunLine[];
-  readonly settles: readonly LinePoint[];
+  readonly settles: readonly ReadPoint[];
 }
 
 /** A lift in m on the chart's axis; `undefined` where L/D is asked for and the port states no valve. */
@@ -88,7 +93,7 @@ export function drawnRun(
     const points = result[branch].flatMap((station) => {
       const x = onLiftAxis(result, axes, station.lift);
       const y = finite(value(station));
-      return x === undefined || y === undefined ? [] : [{ x, y }];
+      return x === undefined || y === undefined ? [] : [{ x, y, lines: linesOf(station) }];
     });
     return points.length === 0 ? [] : [{ branch, points }];
   };
@@ -157,14 +162,19 @@ function coefficientOf(result: RunResult, name: PortArea["name"], station: Stati
   return effective.reduce((sum, value) => sum + value, 0) / effective.length / area;
 }
 
-function settlesOf(result: RunResult, axes: ChartAxes): LinePoint[] {
+function settlesOf(result: RunResult, axes: ChartAxes): ReadPoint[] {
   const settle = columnValues(result.setup.run.table, "settle");
   return result.rows.flatMap(({ row, lift }) => {
     const x = lift === undefined ? undefined : onLiftAxis(result, axes, lift);
     const time = settle?.value(row);
     const y = time === undefined ? undefined : finite(fromSI(time, axes.time));
-    return row.void !== undefined || x === undefined || y === undefined ? [] : [{ x, y }];
+    return row.void !== undefined || x === undefined || y === undefined ? [] : [{ x, y, lines: [row.line] }];
   });
+}
+
+/** Lines of the rows that a station is the mean of. */
+export function linesOf({ rows }: Station): readonly number[] {
+  return rows.map(({ row }) => row.line);
 }
 
 function finite(value: number | undefined): number | undefined {

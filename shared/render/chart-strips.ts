@@ -4,7 +4,8 @@ import { type QuickLimit, quickLimit } from "../calc/settle-times.ts";
 import type { Bench } from "../model/model.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { type ChartFrame, type DrawnPanel, lineRows, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
-import { type Json, lines, pieces, symbols, texts } from "./chart-layers.ts";
+import { type Json, lines, pieces, ring, symbols, texts } from "./chart-layers.ts";
+import { furtherMarks, leadingMark } from "./chart-mark.ts";
 import { type ChartScale, chartScale, clamped, fromPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
 import { AREA_TITLES } from "./chart-words.ts";
@@ -20,16 +21,20 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
   if (scale === undefined) return undefined;
   const curves: Json[] = [];
   const dots: Json[] = [];
+  const further: Json[] = [];
   frame.runs.forEach((run, index) => {
     const { color, dash, shape, width } = run.style;
     for (const { branch, points } of run.coefficients) {
       const falling = branch === "falling";
-      const look = { color, width: width * 0.8, dash: falling ? DOTTED : dash };
-      for (const row of lineRows(points, `${index} ${branch}`, look)) curves.push(row);
+      const line = { color, width: width * 0.8, dash: falling ? DOTTED : dash };
+      for (const row of lineRows(points, `${index} ${branch}`, line)) curves.push(row);
       // As in the flow panel, a wider ring that a point of the way up stands in.
       const fill = falling ? frame.theme.background : color;
       const size = falling ? 42 : 16;
-      const drawn = points.map(({ x, y }) => ({ x, y, shape, size, color, fill, width: 1 }));
+      const { id } = run.run.result.setup.run;
+      const look = { shape, size, color, fill, width: 1 };
+      const drawn = points.map(({ x, y, lines: read }) => ({ x, y, ...look, ...leadingMark(id, read) }));
+      further.push(...furtherMarks(id, points));
       if (falling) dots.unshift(...drawn);
       else dots.push(...drawn);
     }
@@ -37,9 +42,14 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
   return {
     panel: {
       ...stripOf(frame, AREA_TITLES[area], scale),
-      layers: [lines("coefficient-lines"), symbols("coefficients", "none")],
+      layers: [
+        lines("coefficient-lines"),
+        symbols("coefficients", "none"),
+        ring("coefficients", frame.theme),
+        ring("coefficient-places", frame.theme),
+      ],
     },
-    data: { "coefficient-lines": curves, coefficients: dots },
+    data: { "coefficient-lines": curves, coefficients: dots, "coefficient-places": further },
   };
 }
 
@@ -58,7 +68,9 @@ export function settleStrip(frame: ChartFrame): DrawnPanel | undefined {
     for (const settle of run.settles) {
       const point = { x: clamped(x, settle.x), y: settle.y };
       if (isLead) stems.push({ x: point.x, y: 0, x2: point.x, y2: point.y, color, width: 1, dash: [1, 0] });
-      dots.push({ x: point.x, y: point.y, shape, size: isLead ? 26 : 16, color, fill: color, width: 1 });
+      const size = isLead ? 26 : 16;
+      const mark = leadingMark(run.run.result.setup.run.id, settle.lines);
+      dots.push({ ...point, shape, size, color, fill: color, width: 1, ...mark });
     }
   }
   if (quick !== undefined) {
@@ -81,7 +93,12 @@ export function settleStrip(frame: ChartFrame): DrawnPanel | undefined {
   return {
     panel: {
       ...stripOf(frame, `Time to settle, ${axes.time.symbol}`, y),
-      layers: [pieces("settle-lines"), symbols("settles", "none"), texts("settle-labels")],
+      layers: [
+        pieces("settle-lines"),
+        symbols("settles", "none"),
+        ring("settles", theme),
+        texts("settle-labels"),
+      ],
     },
     data: { "settle-lines": stems, settles: dots, "settle-labels": labels },
   };

@@ -2,6 +2,7 @@
 import type { LadderResult, PowerLaw } from "../model/ladder-result.ts";
 import { fromSI } from "../quantity/unit.ts";
 import type { Json } from "./chart-layers.ts";
+import { markOf } from "./chart-mark.ts";
 import type { ChartScale } from "./chart-scale.ts";
 import type { ChartTheme } from "./chart-theme.ts";
 import { signedPercent } from "./ladder-table.ts";
@@ -65,7 +66,7 @@ export function ladderDrawing(
       y: inFlow(Math.log(flow)),
       off: Math.log(flow) - law.level - 0.5 * log,
       reach: 2 * uncertainty,
-      told: { about, run: block, line: row.line, point: `${block}:${row.line}` },
+      told: { about, ...markOf(block, row.line) },
     };
   });
   const logs = points.map(({ depression }) => logOf(depression));

@@ -4,6 +4,7 @@ import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
 import type { DrawnPanel } from "./chart-frame.ts";
 import { type Json, LABEL_SIZE, ring, symbols, texts } from "./chart-layers.ts";
+import { markOf } from "./chart-mark.ts";
 import { type Plot, px, py } from "./chart-plot.ts";
 import { fromPixels } from "./chart-scale.ts";
 import { textWidth } from "./chart-text.ts";
@@ -48,11 +49,10 @@ export function drawnPlaces(
     const [x, y] = [fromSI(point.x, place), fromSI(point.y, place)];
     const speed = fromSI(point.speed, unit);
     const number = formatFixed(speed, 0);
-    const { line } = point.row;
     const about = `x ${tidy(x)}, y ${tidy(y)} ${place.symbol}: ${number} ${unit.symbol}`;
     const isDead = point.speed < DEAD_SHARE * mean;
     const fill = isDead ? theme.background : tint((point.speed - slowest) / range);
-    return { point, x, y, speed, number, fill, told: { about, run: block, line, point: `${block}:${line}` } };
+    return { point, x, y, speed, number, fill, told: { about, ...markOf(block, point.row.line) } };
   });
 }
 

@@ -2,6 +2,7 @@
 import type { TraceResult } from "../model/trace-result.ts";
 import { captionPanel } from "./chart-caption.ts";
 import { AXIS_SIZE, CURSOR_PARAM, panelSpec, strongRows } from "./chart-layers.ts";
+import { markOf } from "./chart-mark.ts";
 import { type ChartScale, tickText } from "./chart-scale.ts";
 import { emptyChart, PADDING, pictureWidth, shellOf, type VegaLiteSpec } from "./chart-shell.ts";
 import { cleanText, textWidth } from "./chart-text.ts";
@@ -47,7 +48,7 @@ export function traceChart(result: TraceResult, options: TraceChartOptions = {})
     ...{ obstacles: [], kept: [], wishes: [], block: name },
     placeOf: (time) => {
       const line = time === undefined ? undefined : lineOf.get(time);
-      return line === undefined ? {} : { run: name, line, point: `${name}:${line}` };
+      return line === undefined ? {} : markOf(name, line);
     },
   });
   const panels: TracePanel[] = [

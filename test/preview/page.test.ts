@@ -97,7 +97,8 @@ describe("the picture", () => {
       const rings = page.locator("#picture g.role-mark path[stroke-width='2'][d*='A']");
       await tell({ type: "cursor", uri: URI, line: 45 });
       await page.locator('tr[aria-current="true"]', { hasText: "180.2" }).waitFor();
-      await expect.poll(() => rings.count()).toBe(1);
+      // On the curve, in the strip of the coefficient and in that of settle times.
+      await expect.poll(() => rings.count()).toBe(3);
       await tell({ type: "cursor", uri: "file:///another", line: 43 });
       await tell({ type: "cursor", uri: URI, line: 2 });
       await expect.poll(() => rings.count()).toBe(0);
@@ -115,6 +116,25 @@ describe("the picture", () => {
       expect(shopRecord(ROWS).split("\n")[line + (opened.view().runs[0]?.line ?? 0)]).toContain("0.200");
       await points(opened).nth(1).dblclick();
       expect(opened.said.at(-1)).toMatchObject({ type: "reveal", focus: true });
+    });
+  });
+
+  test("leads from the strips to a line too, and rings there whichever reading of a mean the cursor is in", async () => {
+    const text = `${shopRecord(`${ROWS}  0.300  28.0  158.0\n`)}\nrun i2\n  baseline i1\n  lift[in]  depression[inH2O]  flow[cfm]\n${ROWS}  0.300  28.0  159.0\n`;
+    const first = text.split("\n").indexOf("run i2");
+    await inPage(text, { line: first }, async (opened) => {
+      const { page, tell, heard } = opened;
+      const rings = page.locator("#picture g.role-mark path[stroke-width='2'][d*='A']");
+      for (const row of [5, 6]) {
+        await tell({ type: "cursor", uri: URI, line: first + row });
+        await page.locator('tr[aria-current="true"]').waitFor();
+        // The curve's, the gain's and the coefficient's.
+        await expect.poll(() => rings.count()).toBe(3);
+      }
+      const strip = page.locator("#picture .concat_1_group .mark-symbol path").first();
+      const told = heard("reveal");
+      await strip.click({ force: true });
+      expect(await told).toMatchObject({ run: "i2", line: 3 });
     });
   });
 
