@@ -4,6 +4,7 @@ import type { RunResult } from "../../shared/model/result.ts";
 import { type ChartOptions, chartSpec } from "../../shared/render/chart.ts";
 import { editorTheme } from "../../shared/render/chart-editor-theme.ts";
 import { runFacts } from "../../shared/render/run-facts.ts";
+import { sharedFacts } from "../../shared/render/shared-facts.ts";
 import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { Analysis, ComputedRun } from "../analysis/project.ts";
 import { type BlockPicture, blockPictures } from "./block-pictures.ts";
@@ -54,8 +55,12 @@ export function previewView(
     units: lead === undefined ? [] : [...unitOffers(lead.result.setup, wanted)],
     spec: isDrawn ? chartSpec(shown, chartOptions(wish)) : null,
     ...(isDrawn ? { problem: null, isBroken: false } : whyNot(analysis, picked, findings)),
-    facts:
-      lead === undefined ? [] : runFacts(lead.result, wanted).map(({ label, words }) => ({ label, words })),
+    facts: [
+      ...sharedFacts(
+        picked.map(({ result }) => ({ result, label: labelIn(shown, result) })),
+        wanted,
+      ),
+    ],
     ...listedFindings(findings),
     tables: inOrder(picked, lead).map((run) => previewTable(run, record.findings, wanted)),
   };
@@ -149,6 +154,11 @@ function lastLine(
   const outline = scope.files.find((file) => file.path === path)?.outline;
   const length = outline?.blocks.find((placed) => placed.start === start)?.block.lines.length ?? 1;
   return start + length - 1;
+}
+
+/** What a run is called in the picture. */
+function labelIn(shown: readonly ChartedRun[], result: RunResult): string {
+  return shown.find((run) => run.result === result)?.label ?? result.setup.run.id;
 }
 
 function hasPoint({ rows }: RunResult): boolean {

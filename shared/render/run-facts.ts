@@ -18,6 +18,17 @@ const DENSITY_DECIMALS = 4;
  * quantities too, but for those of the test in the units that are asked for; the air of the day stays as it was read.
  */
 export function runFacts(result: RunResult, wanted: WantedUnits = []): readonly Fact[] {
+  return factParts(result, wanted).map(({ label, parts }) => ({ label, words: parts.join(", ") }));
+}
+
+/** A fact, taken apart into what can be told for itself. */
+export interface FactParts {
+  readonly label: string;
+  readonly parts: readonly string[];
+}
+
+/** The same facts in their parts; those without any are missing. */
+export function factParts(result: RunResult, wanted: WantedUnits = []): readonly FactParts[] {
   const { setup } = result;
   const { run, session, port, date, target, quote } = setup;
   const cylinder = run.cylinder === undefined ? [] : [`cylinder ${run.cylinder}`];
@@ -40,7 +51,7 @@ export function runFacts(result: RunResult, wanted: WantedUnits = []): readonly 
     ["mounting", mountingWords(setup, wanted)],
     ["assumed", assumptions(result, wanted)],
   ];
-  return facts.flatMap(([label, words]) => (words.length === 0 ? [] : [{ label, words: words.join(", ") }]));
+  return facts.flatMap(([label, parts]) => (parts.length === 0 ? [] : [{ label, parts }]));
 }
 
 /** The head over corrected flow: at which depression, and in which air. */
