@@ -18,10 +18,11 @@ export function previewTable(
 ): PreviewTable {
   const { placed, result } = run;
   const codes = rowFindings(run, findings);
-  const { id, title, head, columns, averages, summary } = runTable(result, {
-    findingsOf: (_, row) => codes.get(row) ?? [],
-    wanted,
-  });
+  const { id, title, head, columns, averages, summary } = runTable(
+    result,
+    { findingsOf: (_, row) => codes.get(row) ?? [], wanted },
+    MOST_ROWS,
+  );
   const rows = cellsByRow(columns);
   const shown = result.rows.slice(0, MOST_ROWS);
   return {

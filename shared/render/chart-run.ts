@@ -7,6 +7,7 @@ import { decimalsFor, formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { cellIn } from "./cell-in.ts";
 import { cleanText } from "./chart-text.ts";
+import { extremes } from "./extremes.ts";
 import { type WantedUnits, wantedUnit } from "./wanted-units.ts";
 
 /** A run in a chart. `findings` are the codes that flag a row; `label` names the run at its line's end. */
@@ -27,6 +28,8 @@ export interface ChartAxes {
   readonly wanted: WantedUnits;
 }
 
+/** More points of a kind than this lie on each other at any width. */
+const MOST_DRAWN = 1000;
 /** Findings that a shaded fall-back says already. */
 const SHADED: readonly string[] = ["fall-back", "fall-back-not-resolved"];
 
@@ -65,6 +68,8 @@ export interface RunLine {
 /** A run in the units of the axes. */
 export interface DrawnRun {
   readonly run: ChartRun;
+  /** How many points are left out of a crowd, since others beside them stand out more. */
+  readonly crowded: number;
   readonly points: readonly RunPoint[];
   readonly lines: readonly RunLine[];
   readonly coefficients: readonly RunLine[];
@@ -95,17 +100,41 @@ export function drawnRun(
       const y = finite(value(station));
       return x === undefined || y === undefined ? [] : [{ x, y, lines: linesOf(station) }];
     });
-    return points.length === 0 ? [] : [{ branch, points }];
+    return points.length === 0 ? [] : [{ branch, points: standingOut(points, ({ y }) => y) }];
   };
   const flow = (station: Station) => fromSI(station.flow, axes.flow);
   const coefficient = (station: Station) => coefficientOf(result, area, station);
+  const usable = result.rows.filter((row) => hasPoint(row));
+  const rows = drawnRows(run, usable);
   return {
     run,
-    points: result.rows.flatMap((row) => pointOf(run, axes, row, isShaded) ?? []),
+    crowded: usable.length - rows.length,
+    points: rows.flatMap((row) => pointOf(run, axes, row, isShaded) ?? []),
     lines: [...line("rising", flow), ...line("falling", flow)],
     coefficients: [...line("rising", coefficient), ...line("falling", coefficient)],
-    settles: settlesOf(result, axes),
+    settles: standingOut(settlesOf(result, axes), ({ y }) => y),
   };
+}
+
+function hasPoint({ lift, flow }: RowResult): boolean {
+  return lift !== undefined && Number.isFinite(flow?.corrected);
+}
+
+/** The rows to draw, chosen before anything is worked out for them: of many, those that stand out in their lift. */
+function drawnRows({ findings }: ChartRun, rows: readonly RowResult[]): readonly RowResult[] {
+  if (rows.length <= MOST_DRAWN) return rows;
+  const byLift = [...rows].sort((a, b) => (a.lift ?? 0) - (b.lift ?? 0));
+  const kinds = Map.groupBy(byLift, (row) =>
+    row.row.void === undefined ? findings.has(row) || !isUsable(row) : "void",
+  );
+  return [...kinds.values()].flatMap((kind) => standingOut(kind, ({ flow }) => flow?.corrected ?? 0));
+}
+
+/** All of them where they are few, else of each stretch the ends, the lowest and the highest. */
+function standingOut<T>(all: readonly T[], value: (each: T) => number): readonly T[] {
+  if (all.length <= MOST_DRAWN) return all;
+  const values = Float64Array.from(all, value);
+  return extremes(values, 0, values.length, MOST_DRAWN / 4).flatMap((at) => all[at] ?? []);
 }
 
 /** Whether something is said against a point that still counts as read. */

@@ -88,13 +88,26 @@ export function chartNotes(noted: Noted): string {
     drawn.some(({ lines }) => lines.some(({ branch }) => branch === "falling")) ? FALLING : undefined,
     points.some((point) => isFlagged(point)) ? FLAGGED : undefined,
     points.some((point) => point.void) ? VOID : undefined,
+    crowdNote(noted),
   ]);
 }
 
 /** The notes of a chart that has every sign: room for them keeps a picture's height while it is being edited. */
 export function fullNotes(noted: Noted): string {
   const uncertainty = noted.barred.length > 0 ? uncertaintyNote({ ...noted, bars: 1 }) : undefined;
-  return listed([noted.hasExtremes ? EXTREMES : undefined, uncertainty, FALLING, FLAGGED, VOID]);
+  return listed([
+    noted.hasExtremes ? EXTREMES : undefined,
+    uncertainty,
+    FALLING,
+    FLAGGED,
+    VOID,
+    crowdNote(noted),
+  ]);
+}
+
+function crowdNote({ drawn }: Noted): string | undefined {
+  const crowded = drawn.reduce((sum, run) => sum + run.crowded, 0);
+  return crowded === 0 ? undefined : `${crowded} points lie among those that are drawn`;
 }
 
 function uncertaintyNote({ drawn, barred, bars, lead }: Noted): string {

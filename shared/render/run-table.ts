@@ -39,18 +39,21 @@ export interface RunTable {
   readonly summary: readonly string[];
 }
 
-/** The table of a run. Columns without any value are left out, but for lift and depression. */
+/** The table of a run, of at most so many rows. Columns without any value are left out, but for lift and depression. */
 export function runTable(
   run: RunResult,
   { findingsOf, portWords, wanted }: Pick<TableInput, "findingsOf" | "portWords" | "wanted">,
+  most = Number.POSITIVE_INFINITY,
 ): RunTable {
-  const { setup, rows } = run;
+  const { setup } = run;
+  const rows = run.rows.slice(0, most);
+  const read: ReadRows = { setup, rows };
   const units = displayUnits(setup, wanted);
   const columns = [
-    writtenColumn(run, "lift", units.lift),
-    writtenColumn(run, "depression", units.depression),
-    ...calculatedColumns(run, units).filter(hasValues),
-    ...[writtenColumn(run, "settle", units.time)].filter(hasValues),
+    writtenColumn(read, "lift", units.lift),
+    writtenColumn(read, "depression", units.depression),
+    ...calculatedColumns(read, units).filter(hasValues),
+    ...[writtenColumn(read, "settle", units.time)].filter(hasValues),
     ...[remarkColumn(rows, (row) => findingsOf(run, row))].filter(hasValues),
   ];
   return {
@@ -59,22 +62,25 @@ export function runTable(
     facts: runFacts(run, wanted),
     head: `${correctedFlowHead(setup, wanted)}; ±U: expanded uncertainty of one reading (k = 2)`,
     columns: rows.length === 0 ? [] : columns,
-    averages: averageColumns(run, units),
+    averages: averageColumns(run, units, most),
     summary: rows.length === 0 ? ["no readings"] : [...summaryWords(run, units), ...(portWords?.(run) ?? [])],
   };
 }
+
+/** The rows that a table has. */
+type ReadRows = Pick<RunResult, "setup" | "rows">;
 
 function hasValues({ cells }: TableColumn): boolean {
   return cells.some((cell) => cell !== NOTHING && cell !== "");
 }
 
 /** The cells of a column of the record, with the digits as written where they are in the unit that is shown. */
-function writtenColumn({ setup, rows }: RunResult, name: string, unit: Unit): TableColumn {
+function writtenColumn({ setup, rows }: ReadRows, name: string, unit: Unit): TableColumn {
   const cells = rows.map(({ row }) => cellIn(setup.run.table, name, row, unit) ?? NOTHING);
   return { title: name, unit: unit.symbol, isNumber: true, cells };
 }
 
-function calculatedColumns({ setup, rows }: RunResult, units: DisplayUnits): readonly TableColumn[] {
+function calculatedColumns({ setup, rows }: ReadRows, units: DisplayUnits): readonly TableColumn[] {
   const points = rows.map((result) => ({ result, values: pointValues({ result, setup }) }));
   const [first] = points;
   return (first?.values ?? []).flatMap((head, index) => {
@@ -105,11 +111,13 @@ function remarkColumn(
   return { title: "remarks", unit: "", isNumber: false, cells };
 }
 
-function averageColumns(run: RunResult, units: DisplayUnits): readonly TableColumn[] {
+function averageColumns(run: RunResult, units: DisplayUnits, most: number): readonly TableColumn[] {
   const stations = [
     ...run.rising.map((station) => ({ station, branch: "rising" })),
     ...run.falling.map((station) => ({ station, branch: "falling" })),
-  ].filter(({ station }) => station.rows.length > 1);
+  ]
+    .filter(({ station }) => station.rows.length > 1)
+    .slice(0, most);
   if (stations.length === 0) return [];
   const column = (
     title: string,

@@ -343,12 +343,28 @@ describe("what a record may hold", () => {
     checkLabelsApart(spec, 760);
   });
 
-  test("twenty thousand rows are drawn", () => {
-    const rows = Array.from({ length: 20_000 }, (_, at) => `  ${at / 1e5}  28  ${(at % 977) / 4}`).join("\n");
+  test("of twenty thousand rows those are drawn that stand out, flagged ones by themselves, and the rest is told of", () => {
+    const rows = Array.from({ length: 20_000 }, (_, at) => {
+      const flow = at === 7777 ? 30 : at === 8888 ? 1 : at / 350 + (at % 977) / 500;
+      return `  ${(at / 1e5).toFixed(5)}  28  ${flow}`;
+    }).join("\n");
     const [run] = runsOf(`run r\n  lift[in]  depression[inH2O]  flow[cfm]\n${rows}\n`);
     if (run === undefined) throw new Error("one run");
-    const findings = new Map(run.rows.map((row) => [row, ["off-target"]] as const));
-    expect(dataOf(chartSpec([charted(run, "main", { findings })]), "points")).toHaveLength(20_000);
+    const flagged = run.rows.filter((_, at) => at % 5000 === 1234);
+    const findings = new Map(flagged.map((row) => [row, ["off-target"]] as const));
+    const spec = chartSpec([charted(run, "main", { findings })]);
+    const points = dataOf(spec, "points");
+    expect(points.length).toBeLessThanOrEqual(2000);
+    const lines = points.map(({ line }) => line);
+    // The first row stands on the third line of the block.
+    for (const at of [0, 7777, 8888, 19_999, ...[1234, 6234, 11_234, 16_234]])
+      expect(lines).toContain(at + 2);
+    const told = points.filter(({ about }) => String(about).includes("off-target"));
+    expect(told.map(({ shape }) => shape)).toEqual(Array(4).fill("triangle-up"));
+    expect(notesOf(spec)).toContain(`${20_000 - points.length} points lie among those that are drawn`);
+    for (const name of ["flow-lines", "coefficients"]) {
+      expect(dataOf(spec, name).length).toBeLessThanOrEqual(1000);
+    }
   });
 
   test("nothing to draw is said in words", () => {
