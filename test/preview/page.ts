@@ -121,6 +121,7 @@ async function openPage(
   const page = await context.newPage();
   const said: FromPage[] = [];
   const complaints: string[] = [];
+  let isClosed = false;
   page.on("console", (message) => {
     if (message.type() === "error" || message.type() === "warning") complaints.push(message.text());
   });
@@ -159,7 +160,12 @@ async function openPage(
     if (message.type === "reset") state = PLAIN;
     if (message.type === "choose") state = { ...state, choice: message.choice };
     if (message.type === "pin") state = { ...state, isPinned: message.isPinned };
-    if (["ready", "look", "axes", "reset", "choose", "pin"].includes(message.type)) answer();
+    if (["ready", "look", "axes", "reset", "choose", "pin"].includes(message.type)) {
+      // What a closing page asks for is not waited for.
+      answer().catch((error: unknown) => {
+        if (!isClosed) complaints.push(String(error));
+      });
+    }
   });
   await page.addInitScript(() => {
     const host = globalThis as unknown as Record<string, unknown>;
@@ -186,7 +192,10 @@ async function openPage(
       if (view === undefined) throw new Error("nothing was shown yet");
       return view;
     },
-    close: () => context.close(),
+    close: () => {
+      isClosed = true;
+      return context.close();
+    },
   };
 }
 
