@@ -40,11 +40,7 @@ export function previewTable(
 }
 
 /** The numbers of a block that begins on `start`; of many rows those where something happens, and those that stand out. */
-export function numbersTable(
-  { title, head, columns, lines }: NumbersTable,
-  start: number,
-  summary: readonly string[],
-): PreviewTable {
+export function numbersTable({ title, head, columns, lines }: NumbersTable, start: number): PreviewTable {
   const rows = cellsByRow(columns);
   const shown = fewRows(columns, rows.length);
   return {
@@ -57,7 +53,7 @@ export function numbersTable(
     }),
     more: rows.length - shown.length,
     averages: { columns: [], rows: [] },
-    summary: [...summary],
+    summary: [],
   };
 }
 

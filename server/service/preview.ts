@@ -5,6 +5,7 @@ import { type ChartOptions, chartSpec } from "../../shared/render/chart.ts";
 import { editorTheme } from "../../shared/render/chart-editor-theme.ts";
 import { runFacts } from "../../shared/render/run-facts.ts";
 import { sharedFacts } from "../../shared/render/shared-facts.ts";
+import { sharedSummary } from "../../shared/render/shared-summary.ts";
 import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { Analysis, ComputedRun } from "../analysis/project.ts";
 import { type BlockPicture, blockPictures } from "./block-pictures.ts";
@@ -41,6 +42,8 @@ export function previewView(
   const [lead] = shown;
   const findings = findingsFor(record, picked);
   const wanted = unitsNamed(wish.units);
+  const named = picked.map(({ result }) => ({ result, label: labelIn(shown, result) }));
+  const tables = inOrder(picked, lead).map((run) => previewTable(run, record.findings, wanted));
   const isDrawn = shown.some(({ result }) => hasPoint(result));
   return {
     ...common,
@@ -55,14 +58,10 @@ export function previewView(
     units: lead === undefined ? [] : [...unitOffers(lead.result.setup, wanted)],
     spec: isDrawn ? chartSpec(shown, chartOptions(wish)) : null,
     ...(isDrawn ? { problem: null, isBroken: false } : whyNot(analysis, picked, findings)),
-    facts: [
-      ...sharedFacts(
-        picked.map(({ result }) => ({ result, label: labelIn(shown, result) })),
-        wanted,
-      ),
-    ],
+    summary: named.length > 1 ? [...sharedSummary(named, wanted)] : (tables[0]?.summary ?? []),
+    facts: [...sharedFacts(named, wanted)],
     ...listedFindings(findings),
-    tables: inOrder(picked, lead).map((run) => previewTable(run, record.findings, wanted)),
+    tables,
   };
 }
 
@@ -103,12 +102,13 @@ function pictureView(
     problem:
       lack === undefined ? null : { text: error?.message ?? lack, line: error?.finding.span.line ?? start },
     isBroken: lack !== undefined && error !== undefined,
+    summary: [...picture.summary(wanted)],
     facts: [...facts, ...(run === undefined ? [] : runFacts(run, wanted))].map(({ label, words }) => ({
       label,
       words,
     })),
     ...listedFindings(findings),
-    tables: [numbersTable(picture.table(wanted), start, picture.summary(wanted))],
+    tables: [numbersTable(picture.table(wanted), start)],
   };
 }
 

@@ -133,6 +133,8 @@ export const previewViewSchema = z.strictObject({
   problem: z.nullable(z.strictObject({ text, line: z.nullable(line) })),
   /** Whether the picture that was drawn last is still worth looking at. */
   isBroken: z.boolean(),
+  /** What is shown in a sentence or two, the first the most telling. */
+  summary: z._default(z.array(text), []),
   facts: z.array(factSchema),
   findings: z.array(findingSchema),
   moreFindings: z.int(),

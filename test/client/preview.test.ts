@@ -39,6 +39,7 @@ function view(uri: string, version = 1): PreviewView {
     spec: {},
     problem: null,
     isBroken: false,
+    summary: [],
     facts: [],
     findings: [],
     moreFindings: 0,

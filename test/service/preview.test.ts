@@ -140,7 +140,7 @@ describe("a trace, a ladder or a map is shown", () => {
       expect.arrayContaining(["samples", "settled", "let go", "bench", "air"]),
     );
     const [table] = view.tables;
-    expect(table?.summary).toEqual([
+    expect(view.summary).toEqual([
       "lets go: -4.9 % at 1.3 s",
       "settled after 1.5 s",
       expect.stringMatching(/^steady: corrected flow 185/),
@@ -281,14 +281,15 @@ function uncoloured(value: unknown): unknown {
 describe("beside the picture stand", () => {
   test("facts, summary and the table with the lines that its rows come from", () => {
     const text = shopRecord(rows);
-    const { facts, tables, name, version, hasRatio } = viewOf(text);
+    const { facts, tables, summary, name, version, hasRatio } = viewOf(text);
     expect([name, version, hasRatio]).toEqual([FIRST_EXAMPLE_FILE, 7, true]);
     expect(facts.map(({ label }) => label)).toEqual(
       expect.arrayContaining(["port", "bench", "air", "leak", "mounting"]),
     );
     const [table] = tables;
     const lines = text.split("\n");
-    expect(table?.summary[0]).toMatch(/^peak .* at 0\.300 in$/);
+    expect(summary[0]).toMatch(/^peak .* at 0\.300 in$/);
+    expect(table?.summary).toEqual(summary);
     expect(table?.rows.map(({ line, cells }) => lines[line ?? -1]?.includes(cells[0] ?? "?"))).toEqual([
       true,
       true,
@@ -312,6 +313,16 @@ describe("beside the picture stand", () => {
       expect([format, text]).toEqual([format, expect.not.stringMatching(/cfm|inH2O/)]);
       expect([format, text]).toEqual([format, expect.stringMatching(/L\/s/)]);
     }
+  });
+
+  test("of several runs what holds for all, who differs, and from where to where they go", () => {
+    const { summary, facts } = viewOf(TWO, { choice: { kind: "stage", stage: "cut" } });
+    expect(summary).toEqual([
+      expect.stringMatching(/^peaks \d+\.\d \(cylinder 3\) to \d+\.\d cfm \(cylinder 2\), \d+\.\d % apart$/),
+    ]);
+    expect(facts.find(({ label }) => label === "port")?.words).toBe("intake, intake, draws");
+    const all = viewOf(TWO, { choice: { kind: "all" } });
+    expect(all.facts.find(({ label }) => label === "stage")?.words).toContain("not stated");
   });
 
   test("the findings of what is shown and of what all runs share, not those of other runs", () => {

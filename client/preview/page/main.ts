@@ -119,15 +119,14 @@ function showControls(state: PreviewState, view: PreviewView): void {
 }
 
 function showWords(view: PreviewView): void {
-  const [lead] = view.tables;
-  const sentences = (lead?.summary ?? []).map((words) => element("p", "", words));
+  const sentences = view.summary.map((words) => element("p", "", words));
   summary.replaceChildren(...sentences);
   facts.replaceChildren(
     ...view.facts.flatMap(({ label, words }) => [element("dt", "", label), element("dd", "", words)]),
   );
   findings.replaceChildren(...findingsList(view, reveal));
   if (tables.length !== view.tables.length) {
-    tables = view.tables.map((_, index) => resultsTable(reveal, index > 0));
+    tables = view.tables.map(() => resultsTable(reveal, view.tables.length > 1));
     results.replaceChildren(...tables.map(({ root }) => root));
   }
   for (const [index, table] of view.tables.entries()) tables[index]?.show(table);
@@ -153,10 +152,10 @@ function moveCursor(line: number | null): void {
   for (const table of tables) table.mark(line);
 }
 
-function spokenWords({ name, tables: [lead], findings: list, moreFindings }: PreviewView): string {
+function spokenWords({ name, summary: [words], findings: list, moreFindings }: PreviewView): string {
   const count = list.length + moreFindings;
   const found = count === 0 ? "no findings" : `${count} ${count === 1 ? "finding" : "findings"}`;
-  return `${name} drawn: ${lead?.summary[0] ?? "no readings"}, ${found}`;
+  return `${name} drawn: ${words ?? "no readings"}, ${found}`;
 }
 
 async function draw({ ticket, format, spec }: Extract<ToPage, { type: "draw" }>): Promise<void> {
