@@ -11,7 +11,7 @@ import { titleOf } from "./table-blocks.ts";
 import { areaPanel } from "./trace-area-panel.ts";
 import { depressionPanel } from "./trace-depression-panel.ts";
 import type { TraceDrawing, TracePanel } from "./trace-drawing.ts";
-import { approachWords } from "./trace-facts.ts";
+import { approachNumbers } from "./trace-facts.ts";
 import { sampleLines } from "./trace-samples.ts";
 import { areaScale, depressionScale, timeScale } from "./trace-scales.ts";
 import { traceUnits } from "./trace-units.ts";
@@ -62,7 +62,7 @@ export function traceChart(result: TraceResult, options: TraceChartOptions = {})
   const facts = [
     ...(setup.bench === undefined ? [] : [`bench ${setup.bench.id}`]),
     ...(setup.port === undefined ? [] : [`port ${setup.port.id}`]),
-    ...(approach === undefined ? [] : [approachWords(approach, units)]),
+    ...(approach === undefined ? [] : [approachNumbers(approach, units)]),
   ];
   const data = [...panels, caption].flatMap((panel) => Object.entries(panel.data));
   return {
@@ -96,7 +96,7 @@ function leftMargin(scales: readonly ChartScale[]): number {
 function notesOf({ setup, approach, steady, steps, flow }: TraceResult, wanted: WantedUnits = []): string {
   return [
     `thin lines: the band around ${quantityIn(setup.target.value, wanted)}`,
-    ...(approach === undefined ? [] : ["dotted: the fitted approach"]),
+    ...(approach === undefined ? [] : ["dotted: the fitted approach, ± standard errors"]),
     ...(steady === undefined ? [] : ["grey: steady"]),
     ...(steps.length === 0 ? [] : ["dashed: the area steps by more than scatter"]),
     ...(flow === undefined ? ["the trace has no flow, so no area"] : []),

@@ -51,9 +51,15 @@ export function traceFacts(result: TraceResult, wanted: WantedUnits = []): reado
   ];
 }
 
+/** The order, its numbers with their standard errors, and what the fit leaves over. */
+export function approachWords(approach: Approach, units: TraceUnits): string {
+  const left = `${rounded(approach.scatter / units.depression.factor, 2)} ${units.depression.symbol}`;
+  return `${approachNumbers(approach, units)} (standard errors; ${left} left over)`;
+}
+
 /** The order, and its numbers with their standard errors. */
-export function approachWords(approach: Approach, { time, depression }: TraceUnits): string {
-  const { order, deadTime, timeConstant, naturalFrequency, damping, scatter } = approach;
+export function approachNumbers(approach: Approach, { time }: TraceUnits): string {
+  const { order, deadTime, timeConstant, naturalFrequency, damping } = approach;
   const seconds = (value: Fitted) => `${fittedWords(value, time.factor)} ${time.symbol}`;
   const numbers = [
     `dead time ${seconds(deadTime)}`,
@@ -63,8 +69,7 @@ export function approachWords(approach: Approach, { time, depression }: TraceUni
       : [`natural frequency ${fittedWords(naturalFrequency, 1)} rad/s`]),
     ...(damping === undefined ? [] : [`damping ${fittedWords(damping, 1)}`]),
   ];
-  const left = `${rounded(scatter / depression.factor, 2)} ${depression.symbol}`;
-  return `${order === 1 ? "first" : "second"} order, ${numbers.join(", ")} (standard errors; ${left} left over)`;
+  return `${order === 1 ? "first" : "second"} order, ${numbers.join(", ")}`;
 }
 
 function overshootFact({ overshoot, steady }: TraceResult, units: TraceUnits): readonly Fact[] {

@@ -147,6 +147,20 @@ describe("on the page", () => {
     });
   });
 
+  test("hostile titles are texts there too", async () => {
+    const title = `<img src=x onerror='globalThis.pwned=1'><script>globalThis.pwned=1</script> ${"long ".repeat(2000)}`;
+    const text = `${record}\nmap "${title}" of r1\n  x[in]  y[in]  velocity[ft/s]\n  0.1  0.2  300\n  0.5  0.9  280\n`;
+    const opened = await pages.open({ text }, { width: 500, line: text.split("\n").length - 3 });
+    await opened.page.locator("#picture", { hasText: "Speed at each y" }).waitFor();
+    expect(await opened.page.evaluate("globalThis.pwned")).toBeUndefined();
+    expect(await opened.page.locator("img, #page script, #picture a").count()).toBe(0);
+    expect(
+      await opened.page.evaluate("document.documentElement.scrollWidth - innerWidth"),
+    ).toBeLessThanOrEqual(0);
+    expect(opened.complaints).toEqual([]);
+    await opened.close();
+  });
+
   test("nothing moves where motion is unwelcome", async () => {
     await inPage({ text: record }, id, { browser: { reducedMotion: "reduce" } }, async ({ page }) => {
       const pause = "getComputedStyle(document.querySelector('#picture')).transitionDuration";
