@@ -1,7 +1,12 @@
 // The panel beside the text: one at a time, opened without taking the keyboard, and brought back after a reload.
 import * as vscode from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { FILE_FORMATS, type PreviewState, previewStateSchema } from "../../shared/messages/preview.ts";
+import {
+  type Choice,
+  FILE_FORMATS,
+  type PreviewState,
+  previewStateSchema,
+} from "../../shared/messages/preview.ts";
 import { SHOW_CURVE } from "../../shared/messages/requests.ts";
 import { memoryIn } from "./memory.ts";
 import { pageHtml } from "./page-html.ts";
@@ -56,12 +61,12 @@ export function registerPreview(
     return session;
   };
 
-  const showCurve = (uri?: unknown, run?: unknown): PreviewSession | undefined => {
+  const showCurve = (uri?: unknown, run?: unknown, block?: unknown): PreviewSession | undefined => {
     const record = uriFrom(uri) ?? activeRecord();
     if (record === undefined) return open?.session;
     const session = open?.session ?? settle(newPanel());
     open?.panel.reveal(undefined, true);
-    session.show(record, typeof run === "string" ? run : undefined);
+    session.show(record, choiceFrom(run, block));
     return session;
   };
   const saveCurve = async (): Promise<void> => {
@@ -71,8 +76,8 @@ export function registerPreview(
     if (known !== undefined) await session?.save(known);
   };
   const commands: Readonly<Record<string, (...args: readonly unknown[]) => unknown>> = {
-    [SHOW_CURVE]: (uri, run) => {
-      showCurve(uri, run);
+    [SHOW_CURVE]: (uri, run, block) => {
+      showCurve(uri, run, block);
     },
     "headnote.pinPreview": () => open?.session.togglePin(),
     "headnote.saveCurve": saveCurve,
@@ -101,6 +106,12 @@ function newPanel(): vscode.WebviewPanel {
 function uriFrom(given: unknown): vscode.Uri | undefined {
   if (given instanceof vscode.Uri) return given;
   return typeof given === "string" ? vscode.Uri.parse(given) : undefined;
+}
+
+/** Commands come with a run, or with a trace, ladder or map, or with neither. */
+function choiceFrom(run: unknown, block: unknown): Choice | undefined {
+  if (typeof run === "string") return { kind: "run", id: run };
+  return typeof block === "string" ? { kind: "block", id: block } : undefined;
 }
 
 function activeRecord(): vscode.Uri | undefined {

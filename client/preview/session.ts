@@ -28,8 +28,8 @@ export interface Stage {
 export interface PreviewSession {
   /** What the page says, as it came. */
   readonly hear: (message: unknown) => void;
-  /** Shows a record, and one run of it where that is named. */
-  readonly show: (uri: vscode.Uri, run?: string) => void;
+  /** Shows a record, and of it what is named. */
+  readonly show: (uri: vscode.Uri, choice?: Choice) => void;
   readonly togglePin: () => void;
   readonly save: (format: FileFormat) => Promise<void>;
   readonly copy: () => Promise<void>;
@@ -242,8 +242,8 @@ export function previewSession(
       }
       heard(parsed.data).catch((error: unknown) => log(`preview: ${error}`));
     },
-    show: (record, run) => {
-      if (run !== undefined) memory.choose(record.toString(), { kind: "run", id: run });
+    show: (record, chosen) => {
+      if (chosen !== undefined) memory.choose(record.toString(), chosen);
       const isShown = record.toString() === key();
       turnTo(record);
       if (isShown) ask();

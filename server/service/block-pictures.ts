@@ -28,6 +28,7 @@ export interface PictureOptions {
 
 /** One trace, ladder or map. */
 export interface BlockPicture {
+  readonly kind: "trace" | "ladder" | "map";
   /** What it is called in the record: alone, unless two are called alike. */
   readonly id: string;
   /** What its marks are counted in. */
@@ -70,6 +71,7 @@ type Unnumbered = Omit<BlockPicture, "id">;
 function tracePicture(start: number, result: TraceResult): Unnumbered {
   const { trace, setup, interval } = result;
   return {
+    kind: "trace",
     name: titleOf("trace", trace.lift, setup.run.id),
     start,
     run: setup.run.id,
@@ -85,6 +87,7 @@ function tracePicture(start: number, result: TraceResult): Unnumbered {
 function ladderPicture(start: number, result: LadderResult): Unnumbered {
   const { ladder, setup, law } = result;
   return {
+    kind: "ladder",
     name: titleOf("ladder", ladder.lift, setup.run.id),
     start,
     run: setup.run.id,
@@ -100,6 +103,7 @@ function ladderPicture(start: number, result: LadderResult): Unnumbered {
 function mapPicture({ settled }: Analysis, { placed: { entity, start }, result }: ComputedMap): Unnumbered {
   const run = entity.of?.id;
   return {
+    kind: "map",
     name: mapName(entity),
     start,
     run,

@@ -1,4 +1,4 @@
-// What can be looked at from a run's heading: its curve, and the run that it is compared with.
+// What can be looked at from a heading: a run's curve and the run that it is compared with, a trace, a ladder, a map.
 import { compareRuns, type Gained } from "../../shared/calc/comparison.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
@@ -7,14 +7,29 @@ import type { Analysis } from "../analysis/project.ts";
 import type { Placed } from "../analysis/source-file.ts";
 import { signed } from "../rules/words.ts";
 import type { Baseline, BaselineOf } from "./baseline.ts";
+import { blockPictures } from "./block-pictures.ts";
 
 /** A line of text above the heading on `line`; `baseline` is where that run's block begins. */
 export type Lens =
   | { readonly kind: "curve"; readonly line: number; readonly title: string; readonly run: string }
+  | { readonly kind: "picture"; readonly line: number; readonly title: string; readonly block: string }
   | { readonly kind: "baseline"; readonly line: number; readonly title: string; readonly baseline: Placed };
 
-/** The lenses of a file's runs, in order. */
+/** The lenses of a file's runs, in order, then those of what else has a picture. */
 export function codeLenses(analysis: Analysis, baselineOf: BaselineOf): readonly Lens[] {
+  return [...runLenses(analysis, baselineOf), ...pictureLenses(analysis)];
+}
+
+function pictureLenses(analysis: Analysis): readonly Lens[] {
+  return blockPictures(analysis).map(({ kind, start, id }) => ({
+    kind: "picture",
+    line: start,
+    title: `Show ${kind}`,
+    block: id,
+  }));
+}
+
+function runLenses(analysis: Analysis, baselineOf: BaselineOf): readonly Lens[] {
   return analysis.settled.flatMap((settled): readonly Lens[] => {
     const { run } = settled.setup;
     const line = settled.placed.start;

@@ -10,7 +10,7 @@ export const ON_ENTER = "headnote/onEnter";
 /** Client to server: what a new session can name. */
 export const NAMES = "headnote/names";
 
-/** A command of the client that a lens runs: the curve of a run; its arguments are a URI and the run's id. */
+/** A command of the client that a lens runs: a picture; its arguments are a URI and the run's id, or else null and what a trace, ladder or map is called. */
 export const SHOW_CURVE = "headnote.showCurve";
 /** A command of the client that a lens runs: places beside one, with their texts. */
 export const SHOW_PLACES = "headnote.showPlaces";

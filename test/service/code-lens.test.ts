@@ -32,6 +32,23 @@ run is
   ${is}
 `;
 
+describe("above a trace, a ladder and a map", () => {
+  test("stands the way to its picture", () => {
+    const text = `${compared("0.100 28.0 100.0", "0.100 28.0 110.0")}ladder 0.100 in of was
+  depression[inH2O]  flow[cfm]
+  10.0  60.0
+map "at the neck" of is
+  x[mm]  y[mm]  velocity[m/s]
+  1  1  90
+`;
+    const pictures = lensesOf(text).filter(({ kind }) => kind === "picture");
+    expect(pictures).toEqual([
+      { kind: "picture", line: 15, title: "Show ladder", block: "ladder 0.100 in of was" },
+      { kind: "picture", line: 18, title: "Show map", block: "map of is: at the neck" },
+    ]);
+  });
+});
+
 describe("above a run", () => {
   test("stands its curve, and with a baseline the gain of the mean over it", () => {
     const rows = compared("0.100 28.0 100.0\n  0.200 28.0 200.0", "0.100 28.0 110.0\n  0.200 28.0 206.0");

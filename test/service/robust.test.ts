@@ -5,6 +5,7 @@ import fc from "fast-check";
 import { globSync } from "tinyglobby";
 import { describe, expect, test } from "vitest";
 import { createProject } from "../../server/analysis/project.ts";
+import { velocityMapsOf } from "../../server/analysis/velocity-maps.ts";
 import { diskFiles } from "../../server/disk/disk-files.ts";
 import { baselines } from "../../server/service/baseline.ts";
 import { codeActions, mendAll } from "../../server/service/code-actions.ts";
@@ -54,7 +55,8 @@ function checkFeatures(path: string, text: string, every: number): void {
     return "problem" in found ? [] : [[other.path, found] as const];
   });
   // A misspelt heading opens its block too, so the word on the line may be another.
-  const headings = analysis.settled.map(({ placed }) => placed.start);
+  const pictures = [...analysis.traces, ...analysis.ladders, ...velocityMapsOf(analysis)];
+  const headings = [...analysis.settled, ...pictures].map(({ placed }) => placed.start);
   for (const lens of codeLenses(analysis, baselines(analysis, new Map(included)))) {
     expect(headings).toContain(lens.line);
     expect(lens.title).not.toMatch(/NaN|Infinity|undefined/);

@@ -60,6 +60,8 @@ function toCodeLens(uri: string, lens: Lens) {
   const range = { start: position, end: position };
   if (lens.kind === "curve")
     return { range, command: { title, command: SHOW_CURVE, arguments: [uri, lens.run] } };
+  if (lens.kind === "picture")
+    return { range, command: { title, command: SHOW_CURVE, arguments: [uri, null, lens.block] } };
   const { path, start } = lens.baseline;
   const places = [{ uri: uriOf(path), position: { line: start, character: 0 } }];
   const given: ShowPlacesArguments = [uri, position, places];
