@@ -13,7 +13,7 @@ const LEAST_WIDTH = 280;
 export const PADDING = 16;
 const TITLE_SIZE = 15;
 const TITLE_LINES = 2;
-const NOTE_LINES = 3;
+const NOTE_LINES = 4;
 const EMPTY_HEIGHT = 160;
 
 /** Of the whole picture, in pixels: what was asked for, unless that is too narrow or no number. */

@@ -2,10 +2,12 @@
 import { DEAD_SHARE, type MapPoint, type MapStatistics } from "../calc/velocity-map.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
+import { around } from "./chart-drawing.ts";
 import type { DrawnPanel } from "./chart-frame.ts";
+import type { Box } from "./chart-labels.ts";
 import { type Json, LABEL_SIZE, ring, symbols, texts } from "./chart-layers.ts";
 import { markOf } from "./chart-mark.ts";
-import { type Plot, px, py } from "./chart-plot.ts";
+import { labelRows, labelWish, type Plot, px, py } from "./chart-plot.ts";
 import { fromPixels } from "./chart-scale.ts";
 import { textWidth } from "./chart-text.ts";
 import type { ChartTheme } from "./chart-theme.ts";
@@ -73,17 +75,9 @@ export function mapSection(
     const { x, y, fill, told } = each;
     return { x, y, shape: "circle", size: sizeOf(each), color, fill, width: 1.2, ...told };
   });
-  const numbered = places.filter(({ point }) => hasRoom || point === peak);
-  const labels = numbered.map((each): Json => {
-    const left = px(plot, each.x) - textWidth(each.number, LABEL_SIZE) / 2;
-    const below = py(plot, each.y) + Math.sqrt(sizeOf(each) / Math.PI) + GAP + LABEL_SIZE / 2;
-    return {
-      x: fromPixels(plot.x, plot.width, left),
-      y: fromPixels(plot.y, plot.height, plot.height - below),
-      text: each.number,
-      color: theme.text,
-    };
-  });
+  const labels = hasRoom
+    ? places.map((each) => numberUnder(each, sizeOf(each), plot, theme))
+    : peakLabel(places, peak, sizeOf, plot, theme);
   return {
     panel: {
       ...plot,
@@ -94,6 +88,41 @@ export function mapSection(
     },
     data: { places: discs, speeds: labels },
   };
+}
+
+function numberUnder({ x, y, number }: DrawnPlace, size: number, plot: Plot, theme: ChartTheme): Json {
+  const left = px(plot, x) - textWidth(number, LABEL_SIZE) / 2;
+  const below = py(plot, y) + Math.sqrt(size / Math.PI) + GAP + LABEL_SIZE / 2;
+  return {
+    x: fromPixels(plot.x, plot.width, left),
+    y: fromPixels(plot.y, plot.height, plot.height - below),
+    text: number,
+    color: theme.text,
+  };
+}
+
+/** The quickest place's number, if there is room beside it that no disc takes. */
+function peakLabel(
+  places: readonly DrawnPlace[],
+  peak: MapPoint,
+  sizeOf: (place: DrawnPlace) => number,
+  plot: Plot,
+  theme: ChartTheme,
+): readonly Json[] {
+  const discs = places.map((each): Box => {
+    const radius = Math.sqrt(sizeOf(each) / Math.PI) + 1;
+    const [left, top] = [px(plot, each.x) - radius, py(plot, each.y) - radius];
+    return { left, top, width: 2 * radius, height: 2 * radius };
+  });
+  const wishes = places
+    .filter(({ point }) => point === peak)
+    .map((each) => {
+      const radius = Math.sqrt(sizeOf(each) / Math.PI) + GAP;
+      return labelWish([each.number], theme.text, (width) =>
+        around(px(plot, each.x), py(plot, each.y), width, [radius, radius + 12, radius + 24]),
+      );
+    });
+  return labelRows(plot, wishes, [], discs);
 }
 
 /** From pale at 0 to the first colour of the theme at 1. */

@@ -3,7 +3,7 @@ import type { Json } from "./chart-layers.ts";
 import { type ChartScale, chartScale } from "./chart-scale.ts";
 
 /** Numbers that an axis over several powers of ten may carry within one, from few to many. */
-const DECADES = [[1], [1, 3], [1, 2, 5]];
+const DECADES = [[1], [1, 3], [1, 2, 5], [1, 2, 3, 4, 6, 8]];
 /** Room beyond the values, over what they span. */
 const ROOM = 0.06;
 const LEAST_ROOM = 0.02;

@@ -14,7 +14,7 @@ import {
   traceLabels,
   wishBeside,
 } from "./trace-drawing.ts";
-import { steadyWords, stepLabel, stepWords } from "./trace-facts.ts";
+import { steadyWords, stepLabel, stepSize, stepWords } from "./trace-facts.ts";
 import { drawnSamples, sampleDots, sampleLine } from "./trace-line.ts";
 import { LEAST_DRAWN } from "./trace-scales.ts";
 
@@ -38,7 +38,7 @@ export function areaPanel(drawing: TraceDrawing, flow: Float64Array): TracePanel
       ),
     );
     const tops = [height - 24, height - 42, 6, 24, height / 2];
-    wishBeside(drawing, fromSI(step.time, units.time), stepLabel(step), tops);
+    wishBeside(drawing, fromSI(step.time, units.time), [stepLabel(step), stepSize(step)], tops);
   }
   const steady = steadyMarks(drawing, inUnit);
   const drawn = drawnSamples(drawing, shown, inUnit);
@@ -87,7 +87,7 @@ function steadyMarks(drawing: TraceDrawing, inUnit: (flow: number) => number): r
   drawing.obstacles.push({ left, top: top - 2, width: right - left, height: 4 });
   const value = steadyWords(steady.flow, units.flow);
   drawing.wishes.push(
-    labelWish([`steady: ${value}`, value], theme.text, (wide) => {
+    labelWish([`steady: ${value}`, value, "steady"], theme.text, (wide) => {
       const tops = [top + 10, top - LABEL_HEIGHT - 10, 4, height - 20];
       const lefts = [right - wide - 4, left + 4];
       return tops.flatMap((each) => lefts.map((at): Corner => [at, each]));

@@ -34,11 +34,12 @@ export function depressionPanel(drawing: TraceDrawing): TracePanel {
     events.push(eventMark(drawing, settling.time, level, "settled", `settled ${fact?.words}`));
     const at = fromSI(settling.time, units.time);
     marks.push({ x: at, x2: at, y: y.low, y2: low, color: theme.quiet, width: 1, dash: [2, 2] });
-    wishBeside(drawing, at, `settled ${trimmed(at)} ${units.time.symbol}`, [
-      height - 24,
-      height - 44,
-      height * 0.6,
-    ]);
+    wishBeside(
+      drawing,
+      at,
+      [`settled ${trimmed(at)} ${units.time.symbol}`, "settled"],
+      [height - 24, height - 44, height * 0.6],
+    );
   }
   const drawn = drawnSamples(drawing, samples.depression, inUnit);
   return {

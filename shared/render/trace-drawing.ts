@@ -73,12 +73,17 @@ export function steadyShade({ result: { steady }, units, theme, y }: TraceDrawin
   return [{ x, x2, y: y.low, y2: y.high, fill: theme.grid }];
 }
 
-/** A label on either side of an upright mark, at one of the tops. */
-export function wishBeside(drawing: TraceDrawing, at: number, text: string, tops: readonly number[]): void {
+/** A label on either side of an upright mark, at one of the tops, in the first of its forms that has room. */
+export function wishBeside(
+  drawing: TraceDrawing,
+  at: number,
+  forms: readonly [string, ...string[]],
+  tops: readonly number[],
+): void {
   const edge = px(drawing, at);
   drawing.obstacles.push({ left: edge - 1, top: 0, width: 2, height: drawing.height });
   drawing.wishes.push(
-    labelWish([text], drawing.theme.text, (width) =>
+    labelWish(forms, drawing.theme.text, (width) =>
       tops.flatMap(
         (top) =>
           [

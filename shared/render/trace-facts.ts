@@ -107,10 +107,14 @@ export function steadyWords({ mean, error }: SteadyMean, unit: Unit): string {
 }
 
 /** In few words: `lets go: -5.9 %`. */
-export function stepLabel({ kind, size, error }: AreaStep): string {
+export function stepLabel(step: AreaStep): string {
+  return `${step.kind === "let-go" ? "lets go" : "back"}: ${stepSize(step)}`;
+}
+
+/** `-5.9 %`. */
+export function stepSize({ kind, size, error }: AreaStep): string {
   const decimals = Math.min(1, decimalsFor(error * 100) ?? 1);
-  const percent = formatFixed(size * 100, decimals);
-  return kind === "let-go" ? `lets go: -${percent} %` : `back: +${percent} %`;
+  return `${kind === "let-go" ? "-" : "+"}${formatFixed(size * 100, decimals)} %`;
 }
 
 /** When, where, by how much, and how sure it is. */

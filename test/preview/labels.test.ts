@@ -3,11 +3,14 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { diskFiles } from "../../server/disk/disk-files.ts";
+import { exampleFiles, FIRST_EXAMPLE_FILE, memoryFiles } from "../../server/generate/example.ts";
+import { tracedRun } from "../../server/rules/examples.ts";
 import { blockPictures } from "../../server/service/block-pictures.ts";
+import type { ChartedRecord } from "../../server/service/chart-runs.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
 import { previewView } from "../../server/service/preview.ts";
 import { picks } from "../../server/service/preview-choice.ts";
-import { createService } from "../../server/service/service.ts";
+import { createService, type Service } from "../../server/service/service.ts";
 import type { Choice } from "../../shared/messages/preview.ts";
 import { type OpenPage, type Pages, PLAIN, startPages } from "./page.ts";
 
@@ -66,16 +69,23 @@ const MEASURE = `(() => {
   };
 })()`;
 
-let version = 1;
-async function measured(path: string, choice: Choice, width: number): Promise<Measured> {
-  const service = createService({ files: diskFiles(), config: () => DEFAULT_CONFIG });
+function onDisk(path: string): ChartedRecord {
+  return opening(createService({ files: diskFiles(), config: () => DEFAULT_CONFIG }), path);
+}
+
+function opening(service: Service, path: string): ChartedRecord {
   const checked = service.check(path);
   if ("problem" in checked) throw new Error(checked.problem);
-  const record = { analysis: checked.analysis, findings: checked.findings, service };
+  return { analysis: checked.analysis, findings: checked.findings, service };
+}
+
+let version = 1;
+async function measured(record: ChartedRecord, choice: Choice, width: number): Promise<Measured> {
   const colours = { kind: "light", background: "#ffffff", text: "#222222", font: "" } as const;
   const wish = { ...PLAIN, line: null, shown: null, choice, look: { width, colours } };
   const view = previewView(record, wish, version++, (each) => each);
-  await opened.tell({ type: "show", state: { ...PLAIN, uri: `file://${path}` }, view });
+  const uri = `file://${record.analysis.scope.file.path}`;
+  await opened.tell({ type: "show", state: { ...PLAIN, uri }, view });
   await opened.page.waitForFunction(
     `document.querySelector("#picture svg")?.textContent.includes(${JSON.stringify(lastNote(view.spec))})`,
   );
@@ -127,13 +137,31 @@ function faults({ picture, labels, around, points }: Measured): readonly string[
   ];
 }
 
+/** All faults in all pictures of a record, a run by itself left out: it has the least to say. */
+async function faultsOf(record: ChartedRecord): Promise<readonly string[]> {
+  const { analysis } = record;
+  if (analysis.settled.length === 0) return [];
+  const offered = picks(analysis, blockPictures(analysis)).map(({ choice }) => choice);
+  const choices = offered.filter(({ kind }) => kind !== "run" && kind !== "cursor");
+  const found: string[] = [];
+  for (const choice of [{ kind: "cursor" } as const, ...choices]) {
+    for (const width of WIDTHS) {
+      const seen = await measured(record, choice, width);
+      expect(seen.labels.length).toBeGreaterThan(0);
+      expect(seen.around.length).toBeGreaterThan(6);
+      expect(seen.picture.right - seen.picture.left).toBeGreaterThan(0.9 * width - 40);
+      found.push(...faults(seen).map((fault) => `${JSON.stringify(choice)} at ${width}: ${fault}`));
+    }
+  }
+  return found;
+}
+
 const records = readdirSync(SAMPLES, { recursive: true, encoding: "utf8" }).filter((file) =>
   file.endsWith(".headnote"),
 );
 
 test("a word on another, on a point or beyond the edge is a fault", async () => {
-  const path = join(SAMPLES, "first.headnote");
-  const seen = await measured(path, { kind: "cursor" }, 760);
+  const seen = await measured(onDisk(join(SAMPLES, "first.headnote")), { kind: "cursor" }, 760);
   const [label, other] = [seen.labels[0], seen.points[0]];
   if (label === undefined || other === undefined) throw new Error("a label and a point");
   expect(faults(seen)).toEqual([]);
@@ -145,27 +173,42 @@ test("a word on another, on a point or beyond the edge is a fault", async () => 
 
 describe("no word collides, is clipped or covers a point", () => {
   test.each(records)("in the pictures of %s", async (file) => {
-    const path = join(SAMPLES, file);
-    const service = createService({ files: diskFiles(), config: () => DEFAULT_CONFIG });
-    const checked = service.check(path);
-    if ("problem" in checked) throw new Error(checked.problem);
-    const offered = picks(checked.analysis, blockPictures(checked.analysis)).map(({ choice }) => choice);
-    // A run by itself has the least to say.
-    const choices = [
-      { kind: "cursor" } as const,
-      ...offered.filter(({ kind }) => kind !== "run" && kind !== "cursor"),
-    ];
-    const found: string[] = [];
-    for (const choice of choices) {
-      for (const width of WIDTHS) {
-        if (checked.analysis.settled.length === 0) continue;
-        const seen = await measured(path, choice, width);
-        expect(seen.labels.length).toBeGreaterThan(0);
-        expect(seen.around.length).toBeGreaterThan(6);
-        expect(seen.picture.right - seen.picture.left).toBeGreaterThan(0.9 * width - 40);
-        found.push(...faults(seen).map((fault) => `${JSON.stringify(choice)} at ${width}: ${fault}`));
-      }
-    }
-    expect(found).toEqual([]);
+    expect(await faultsOf(onDisk(join(SAMPLES, file)))).toEqual([]);
+  });
+
+  test("where a trace lets go twice, a ladder has a kink, and places stand close", async () => {
+    const times = Array.from({ length: 300 }, (_, at) => at / 100);
+    const samples = times.map((time) => {
+      const depression = 28 * -Math.expm1(-time / 0.2);
+      const lost = (time > 0.9 && time < 1.6 ? 0.06 : 0) + (time > 2.2 ? 0.04 : 0);
+      // Numbers that look like noise, the same at each run.
+      const noise = 0.003 * Math.sin(time * 12_345);
+      const flow = 36.9 * Math.sqrt(depression) * (1 - lost) * (1 + noise);
+      return `  ${time.toFixed(2)}  ${depression.toFixed(2)}  ${flow.toFixed(2)}\n`;
+    });
+    const steps = [3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23, 25, 28, 32, 36, 40].map((depression) => {
+      const flow = 36.9 * Math.sqrt(Math.min(depression, 18)) * Math.max(1, depression / 18) ** 0.3;
+      return `  ${depression.toFixed(1)}  ${flow.toFixed(1)}\n`;
+    });
+    const places = Array.from({ length: 399 }, (_, at) => {
+      const [x, y] = [at % 21, Math.floor(at / 21)];
+      const speed = Math.max(5, 300 * (1 - ((x - 10) / 11) ** 4 - ((y - 9) / 10) ** 2));
+      return `  ${(0.08 * x).toFixed(2)}  ${(0.08 * y).toFixed(2)}  ${speed.toFixed(0)}\n`;
+    });
+    const text = `${tracedRun(0, [])}${samples.join("")}
+ladder 0.500 in of r1
+  depression[inH2O]  flow[cfm]
+${steps.join("")}
+map "close" of r1
+  x[in]  y[in]  velocity[ft/s]
+${places.join("")}`;
+    const service = createService({
+      files: memoryFiles(exampleFiles(text), ""),
+      config: () => DEFAULT_CONFIG,
+    });
+    const record = opening(service, FIRST_EXAMPLE_FILE);
+    expect(record.analysis.traces[0]?.result.steps).toHaveLength(3);
+    expect(record.analysis.ladders[0]?.result.kink).toBeDefined();
+    expect(await faultsOf(record)).toEqual([]);
   });
 });
