@@ -53,7 +53,14 @@ export function pageHtml({ script, style, source, nonce }: PageParts): string {
 <section id="findings-part" aria-labelledby="findings-head"><h2 id="findings-head">Findings</h2><div id="findings"></div></section>
 <dl id="facts" aria-label="What the numbers stand on"></dl>
 <section id="results" aria-label="Results"></section>
-<section id="picture" aria-label="Picture"></section>
+<section id="picture" aria-label="Picture" tabindex="-1">
+<div id="zoom" role="group" aria-label="Part of the lift axis" hidden>
+<button type="button" id="zoom-in" aria-keyshortcuts="+" title="+, or draw across the curve">Closer</button>
+<button type="button" id="zoom-out" aria-keyshortcuts="-" title="−">Wider</button>
+<button type="button" id="zoom-all" aria-keyshortcuts="0" title="0">Whole curve</button>
+</div>
+<div id="drawing"></div>
+</section>
 <footer id="save">
 <span class="quiet">Save as</span>
 <button type="button" id="save-svg">SVG</button>

@@ -54,6 +54,8 @@ export function previewSession(
 ): PreviewSession {
   let uri = restored && vscode.Uri.parse(restored.uri);
   let isPinned = restored?.isPinned ?? false;
+  /** The part of the lift axis that is shown of this record. */
+  let lifts: PreviewState["lifts"] = restored?.lifts ?? null;
   let look: Look | undefined;
   let view: PreviewView | undefined;
   let turn = 0;
@@ -77,6 +79,7 @@ export function previewSession(
     shown: view?.runs[0]?.id ?? null,
     choice: choice(),
     ...axes(),
+    lifts,
   });
 
   const ask = async (): Promise<void> => {
@@ -99,7 +102,7 @@ export function previewSession(
       stage.name(answer.name);
       stage.post({
         type: "show",
-        state: { uri: key(), isPinned, choice: choice(), ...axes() },
+        state: { uri: key(), isPinned, choice: choice(), ...axes(), lifts },
         view: answer,
       });
       stage.post({ type: "cursor", uri: key(), line: cursorLine() });
@@ -115,6 +118,7 @@ export function previewSession(
   const turnTo = (record: vscode.Uri): void => {
     if (record.toString() === key()) return;
     uri = record;
+    lifts = null;
     view = undefined;
     ask();
   };
@@ -183,8 +187,12 @@ export function previewSession(
       case "axes":
         memory.chooseAxes(message.axes);
         return ask();
+      case "zoom":
+        ({ lifts } = message);
+        return ask();
       case "reset":
         memory.chooseAxes(undefined);
+        lifts = null;
         memory.choose(key(), { kind: "cursor" });
         return ask();
       case "pin":

@@ -7,6 +7,7 @@ import { tableMarkdown } from "../../shared/render/table-markdown.ts";
 import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { ComputedRun } from "../analysis/project.ts";
 import { type BlockPicture, blockPictures } from "./block-pictures.ts";
+import { chartOptions } from "./chart-options.ts";
 import { type ChartedRecord, chartRuns } from "./chart-runs.ts";
 import { chosenPicture, chosenRuns } from "./preview-choice.ts";
 import { tableInput } from "./table-input.ts";
@@ -39,15 +40,15 @@ function textOf(
   file: string,
   record: ChartedRecord,
   picked: readonly ComputedRun[],
-  { format, axis, cd, units, choice }: Omit<PreviewFileParams, "uri">,
+  wish: Omit<PreviewFileParams, "uri">,
 ): string {
-  const wanted = unitsNamed(units);
+  const { format, units, choice } = wish;
   if (format === "vega-lite") {
-    const spec = chartSpec(chartRuns(record, picked), { xAxis: axis, cd, units: wanted });
+    const spec = chartSpec(chartRuns(record, picked), chartOptions(wish));
     return `${JSON.stringify(spec, null, 2)}\n`;
   }
   const ids = choice.kind === "all" ? [] : picked.map(({ placed }) => placed.entity.id);
-  const input = { ...tableInput(file, record, picked, ids), wanted };
+  const input = { ...tableInput(file, record, picked, ids), wanted: unitsNamed(units) };
   return format === "csv" ? tableCsv(input) : tableMarkdown(input);
 }
 

@@ -1,7 +1,7 @@
 // A record as the preview shows it: the picture and all that stands beside it, as plain data.
 import type { PreviewParams, PreviewView } from "../../shared/messages/preview.ts";
 import type { RunResult } from "../../shared/model/result.ts";
-import { type ChartOptions, chartSpec } from "../../shared/render/chart.ts";
+import { type ChartOptions, drawnChart } from "../../shared/render/chart.ts";
 import { editorTheme } from "../../shared/render/chart-editor-theme.ts";
 import { runFacts } from "../../shared/render/run-facts.ts";
 import { sharedFacts } from "../../shared/render/shared-facts.ts";
@@ -9,6 +9,7 @@ import { sharedSummary } from "../../shared/render/shared-summary.ts";
 import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { Analysis, ComputedRun } from "../analysis/project.ts";
 import { type BlockPicture, blockPictures } from "./block-pictures.ts";
+import { chartOptions } from "./chart-options.ts";
 import { type ChartedRecord, type ChartedRun, chartRuns } from "./chart-runs.ts";
 import type { Judged } from "./findings.ts";
 import { blockAt } from "./line-at.ts";
@@ -45,6 +46,7 @@ export function previewView(
   const named = picked.map(({ result }) => ({ result, label: labelIn(shown, result) }));
   const tables = inOrder(picked, lead).map((run) => previewTable(run, record.findings, wanted));
   const isDrawn = shown.some(({ result }) => hasPoint(result));
+  const drawn = isDrawn ? drawnChart(shown, pictureOptions(wish)) : undefined;
   return {
     ...common,
     runs: shown.map(({ placed }) => ({
@@ -56,7 +58,8 @@ export function previewView(
     isCurve: true,
     hasRatio: (lead?.result.setup.port?.valve?.value ?? 0) > 0,
     units: lead === undefined ? [] : [...unitOffers(lead.result.setup, wanted)],
-    spec: isDrawn ? chartSpec(shown, chartOptions(wish)) : null,
+    lifts: drawn?.lifts ?? null,
+    spec: drawn?.spec ?? null,
     ...(isDrawn ? { problem: null, isBroken: false } : whyNot(analysis, picked, findings)),
     summary: named.length > 1 ? [...sharedSummary(named, wanted)] : (tables[0]?.summary ?? []),
     facts: [...sharedFacts(named, wanted)],
@@ -95,6 +98,7 @@ function pictureView(
     isCurve: false,
     hasRatio: false,
     units: setup === undefined ? [] : [...unitOffers(setup, wanted)],
+    lifts: null,
     spec:
       lack === undefined
         ? picture.spec({ units: wanted, width: look.width, theme: editorTheme(look.colours) })
@@ -133,8 +137,9 @@ function listedFindings(findings: readonly Judged[]): Pick<PreviewView, "finding
   };
 }
 
-function chartOptions({ axis, cd, units, look }: PreviewWish): ChartOptions {
-  return { xAxis: axis, cd, units: unitsNamed(units), width: look.width, theme: editorTheme(look.colours) };
+function pictureOptions(wish: PreviewWish): ChartOptions {
+  const { width, colours } = wish.look;
+  return { ...chartOptions(wish), width, theme: editorTheme(colours) };
 }
 
 function nameOf({ scope }: Analysis): string {

@@ -43,6 +43,14 @@ const axes = {
   units: z._default(z.array(z.enum(Object.values(OFFERED_UNITS).flat())).check(z.maxLength(8)), []),
 };
 
+/** Two lifts in m, the lower first. */
+const stretch = z
+  .tuple([z.number(), z.number()])
+  .check(z.refine(([low, high]) => low < high, "the lower comes first"));
+
+/** The part of the lift axis that is shown; `null` for all of it. */
+const lifts = z._default(z.nullable(stretch), null);
+
 /** How results are drawn and told: over which lift, with the coefficient on which area, in which units. */
 export const axesSchema = z.strictObject(axes);
 
@@ -63,6 +71,7 @@ export const previewStateSchema = z.strictObject({
   isPinned: z.boolean(),
   choice: choiceSchema,
   ...axes,
+  lifts,
 });
 
 // --- asked of the server ------------------------------------------------------------------------------------
@@ -75,6 +84,7 @@ const askedSchema = {
   shown: z.nullable(z.string()),
   choice: choiceSchema,
   ...axes,
+  lifts,
 };
 
 export const previewParams = z.strictObject({ ...askedSchema, look: lookSchema });
@@ -127,6 +137,8 @@ export const previewViewSchema = z.strictObject({
       offers: z.array(text),
     }),
   ),
+  /** All of the picture's lift axis, and what of it is shown. */
+  lifts: z.nullable(z.strictObject({ whole: stretch, shown: stretch })),
   /** The picture in Vega-Lite; nothing where no point can be drawn. */
   spec: z.nullable(z.record(z.string(), z.unknown())),
   /** Why nothing can be drawn, and the line that is to blame. */
@@ -170,6 +182,7 @@ export const fromPageSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.literal("look"), look: lookSchema }),
   z.strictObject({ type: z.literal("choose"), choice: choiceSchema }),
   z.strictObject({ type: z.literal("axes"), axes: axesSchema }),
+  z.strictObject({ type: z.literal("zoom"), lifts }),
   /** Everything as it is without a choice. */
   z.strictObject({ type: z.literal("reset") }),
   z.strictObject({ type: z.literal("pin"), isPinned: z.boolean() }),
@@ -184,6 +197,7 @@ export const fromPageSchema = z.discriminatedUnion("type", [
 
 export type Choice = z.infer<typeof choiceSchema>;
 export type Axes = z.infer<typeof axesSchema>;
+export type Lifts = z.infer<typeof stretch>;
 export type PreviewState = z.infer<typeof previewStateSchema>;
 export type Look = z.infer<typeof lookSchema>;
 export type PreviewParams = z.infer<typeof previewParams>;

@@ -33,10 +33,11 @@ export function differenceStrip(frame: ChartFrame): DrawnPanel | undefined {
       const fill = falling ? theme.background : color;
       const size = isContext ? 10 : 22;
       const { id } = run.run.result.setup.run;
-      for (const { x: at, y: percent, lines: read } of points) {
-        dots.push({ x: at, y: percent, shape, size, color, fill, width: 1, ...leadingMark(id, read) });
+      const read = points.filter(({ isEdge }) => !isEdge);
+      for (const { x: at, y: percent, lines: rows } of read) {
+        dots.push({ x: at, y: percent, shape, size, color, fill, width: 1, ...leadingMark(id, rows) });
       }
-      further.push(...furtherMarks(id, points));
+      further.push(...furtherMarks(id, read));
     }
   }
   const ends = frame.isCrowd ? endLabels(frame, y, height, "all", lastDifference(differences)) : undefined;
@@ -113,7 +114,8 @@ function bandRows({ x, width, theme }: ChartFrame, { curves }: Differences): Jso
   const points = [...widest.values()].sort((a, b) => a.x - b.x);
   const [first, last] = [points[0], points.at(-1)];
   if (first === undefined || last === undefined) return [];
-  const beside = (at: number, pixels: number) => fromPixels(x, width, toPixels(x, width, at) + pixels);
+  const beside = (at: number, pixels: number) =>
+    Math.max(x.low, fromPixels(x, width, toPixels(x, width, at) + pixels));
   const row = (at: number, noise: number) => ({ x: at, y: -noise, y2: noise, fill: theme.band });
   return [
     row(beside(first.x, -OVERHANG), first.noise),

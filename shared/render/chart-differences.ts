@@ -12,6 +12,8 @@ export interface DifferencePoint {
   readonly noise: number;
   /** Lines of the rows that it stands for, counted from the first line of its run's block. */
   readonly lines: readonly number[];
+  /** Where a curve is cut at the end of a stretch. */
+  readonly isEdge?: true;
 }
 
 export interface DifferenceCurve {

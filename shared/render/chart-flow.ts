@@ -105,23 +105,29 @@ export function barredRuns(runs: readonly StyledRun[], lead: ChartFrame["lead"])
     : runs.filter(({ run }) => run.result === lead && run.role === "main");
 }
 
-/** From zero to above the highest point that took part in means; what lies beyond is drawn at the edge. */
-export function flowScale({ runs, lead, axes }: Pick<ChartFrame, "runs" | "lead" | "axes">): ChartScale {
+/**
+ * From zero to above the highest point that took part in means; what lies beyond is drawn at the edge. Of a stretch from
+ * the lowest of its points and lines.
+ */
+export function flowScale({
+  runs,
+  lead,
+  axes,
+  isStretch,
+}: Pick<ChartFrame, "runs" | "lead" | "axes" | "isStretch">): ChartScale {
   const all = runs.flatMap(({ points }) => points);
   const usable = all.filter((point) => point.usable);
-  const values = (usable.length > 0 ? usable : all).map((point) => point.y);
-  const highest = largest(values);
-  const lowest = -largest(values.map((value) => -value));
+  const points = (usable.length > 0 ? usable : all).map((point) => point.y);
+  const lines = isStretch ? runs.flatMap((run) => run.lines.flatMap((line) => line.points)) : [];
+  const values = [...points, ...lines.map(({ y }) => y), ...(isStretch ? [] : [0])];
+  const highest = values.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
+  const least = values.reduce((low, value) => Math.min(low, value), Number.POSITIVE_INFINITY);
+  const lowest = isStretch ? least / STRETCH : least;
   const wanted = [
     ...all.filter((point) => point.usable || point.void).flatMap(({ y, bar }) => [y, ...(bar ?? [])]),
     ...lead.setup.run.expectations.flatMap(({ flow }) => fromSI(flow.value, axes.flow)),
   ].filter((value) => value <= highest * STRETCH && value >= lowest);
-  return chartScale([0, ...values, ...wanted], TICKS, true);
-}
-
-/** The largest of the values, at least 0. */
-function largest(values: readonly number[]): number {
-  return values.reduce((most, value) => Math.max(most, value), 0);
+  return chartScale([...values, ...wanted], TICKS, true);
 }
 
 function drawLines(drawing: Drawing, run: StyledRun, index: number): void {

@@ -26,6 +26,8 @@ export interface ChartFrame {
   readonly axes: ChartAxes;
   readonly theme: ChartTheme;
   readonly x: ChartScale;
+  /** Whether a part of the lift axis is shown; flow then need not begin at zero. */
+  readonly isStretch: boolean;
   /** Of the plot inside the axes, in pixels. */
   readonly width: number;
   /** Room to the left of the lift axis's beginning, in pixels. */

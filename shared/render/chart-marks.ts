@@ -16,15 +16,26 @@ const HALF_TARGET = 13;
 /** Shades each fall-back from its onset to where it recovers, else to its last station, and says how deep it is. */
 export function drawFalls(drawing: Drawing): void {
   const { frame, y, data, height } = drawing;
-  const { lead, axes, theme } = frame;
+  const { lead, axes, theme, x } = frame;
   for (const fall of frame.leads ? lead.fallBacks : []) {
-    const from = onLiftAxis(lead, axes, fall.onset.lift);
-    const to = onLiftAxis(lead, axes, (fall.recovery ?? fall.last).lift);
-    if (from === undefined || to === undefined) continue;
+    const [onset, end] = [fall.onset, fall.recovery ?? fall.last].map(({ lift }) =>
+      onLiftAxis(lead, axes, lift),
+    );
+    if (onset === undefined || end === undefined || end <= x.low || onset >= x.high) continue;
+    const [from, to] = [Math.max(onset, x.low), Math.min(end, x.high)];
     const level = fromSI(fall.onset.flow, axes.flow);
     const fill = fall.resolved ? theme.fallBack : theme.unresolved;
     data["falls"]?.push({ x: from, x2: to, y: y.low, y2: y.high, fill });
-    data["marks"]?.push({ x: from, x2: to, y: level, y2: level, color: theme.axis, width: 1, dash: [2, 2] });
+    if (level >= y.low && level <= y.high)
+      data["marks"]?.push({
+        x: from,
+        x2: to,
+        y: level,
+        y2: level,
+        color: theme.axis,
+        width: 1,
+        dash: [2, 2],
+      });
     const [left, right] = [px(drawing, from), px(drawing, to)];
     const top = py(drawing, level);
     drawing.obstacles.push(...boxesAlong(left, top, right, top));

@@ -53,6 +53,8 @@ export interface RunPoint {
 export interface LinePoint {
   readonly x: number;
   readonly y: number;
+  /** Where a line is cut at the end of a stretch; no reading stands there. */
+  readonly isEdge?: true;
 }
 
 export interface ReadPoint extends LinePoint {

@@ -33,8 +33,9 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
       const size = falling ? 42 : 16;
       const { id } = run.run.result.setup.run;
       const look = { shape, size, color, fill, width: 1 };
-      const drawn = points.map(({ x, y, lines: read }) => ({ x, y, ...look, ...leadingMark(id, read) }));
-      further.push(...furtherMarks(id, points));
+      const read = points.filter(({ isEdge }) => !isEdge);
+      const drawn = read.map(({ x, y, lines: rows }) => ({ x, y, ...look, ...leadingMark(id, rows) }));
+      further.push(...furtherMarks(id, read));
       if (falling) dots.unshift(...drawn);
       else dots.push(...drawn);
     }

@@ -64,23 +64,29 @@ export interface Noted {
   readonly area: PortArea["name"];
   /** Whether the highest and the lowest of a crowd are drawn in colour. */
   readonly hasExtremes: boolean;
+  /** Whether a part of the lift axis is shown. */
+  readonly isStretch: boolean;
 }
 
 const FALLING = "dotted, hollow: lift coming down";
 const FLAGGED = "triangle: flagged";
 const VOID = "cross: void";
+const STRETCH = "a stretch of the curve: flow need not begin at zero";
 const EXTREMES = "in colour: the highest and the lowest in the mean of their differences";
 
 /** What cannot be shown, and how to read the signs that this chart has. */
 export function chartNotes(noted: Noted): string {
-  const { drawn, barred, area, hasExtremes } = noted;
+  const { drawn, barred, area, hasExtremes, isStretch } = noted;
   const points = drawn.flatMap((run) => run.points);
-  const pointless = drawn.flatMap((run) => (run.points.length > 0 ? [] : runName(run.run.result.setup.run)));
+  const pointless = drawn.flatMap((run) =>
+    run.points.length > 0 || isStretch ? [] : runName(run.run.result.setup.run),
+  );
   const hasLines = drawn.some(({ lines }) => lines.length > 0);
   const isCertain = !barred.some((run) =>
     run.points.some(({ bar, void: gone }) => bar !== undefined && !gone),
   );
   return listed([
+    isStretch ? STRETCH : undefined,
     pointless.length > 0 ? `without a point: ${pointless.join(", ")}` : undefined,
     hasLines && drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
     hasExtremes ? EXTREMES : undefined,
@@ -96,6 +102,7 @@ export function chartNotes(noted: Noted): string {
 export function fullNotes(noted: Noted): string {
   const uncertainty = noted.barred.length > 0 ? uncertaintyNote({ ...noted, bars: 1 }) : undefined;
   return listed([
+    noted.isStretch ? STRETCH : undefined,
     noted.hasExtremes ? EXTREMES : undefined,
     uncertainty,
     FALLING,

@@ -8,9 +8,17 @@ import { END_LABEL_INDENT, endLabelsHeight, moreRuns } from "./chart-end-labels.
 import { barredRuns, flowPanel, flowScale } from "./chart-flow.ts";
 import { type ChartFrame, type DrawnPanel, MARGIN_GAP, type StyledRun } from "./chart-frame.ts";
 import { AXIS_SIZE, CURSOR_PARAM, LABEL_SIZE, panelSpec, strongRows } from "./chart-layers.ts";
-import { type ChartAxes, type ChartRun, drawnRun, onLiftAxis } from "./chart-run.ts";
+import { type ChartAxes, type ChartRun, type DrawnRun, drawnRun, onLiftAxis } from "./chart-run.ts";
 import { type ChartScale, chartScale, tickText } from "./chart-scale.ts";
 import { emptyChart, PADDING, pictureWidth, shellOf, type VegaLiteSpec } from "./chart-shell.ts";
+import {
+  type ChartLifts,
+  cutDifferences,
+  cutRun,
+  liftsOf,
+  type Stretch,
+  stretchOn,
+} from "./chart-stretch.ts";
 import { coefficientScale, coefficientStrip, quickTime, settleScale, settleStrip } from "./chart-strips.ts";
 import { runStyles } from "./chart-style.ts";
 import { textWidth } from "./chart-text.ts";
@@ -30,8 +38,16 @@ export interface ChartOptions {
   readonly units?: WantedUnits;
   /** Of more than four equals the one drawn in colour; unless stated, the highest and the lowest in the mean. */
   readonly highlight?: RunResult;
+  /** The part of the lift axis that is shown, in m; all of it unless stated, and where none of it is left. */
+  readonly lifts?: Stretch;
   /** `LIGHT_THEME` unless stated. */
   readonly theme?: ChartTheme;
+}
+
+export interface DrawnChart {
+  readonly spec: VegaLiteSpec;
+  /** Missing where nothing is drawn. */
+  readonly lifts?: ChartLifts;
 }
 
 /** Room for the axes' numbers: at least this, and this much more than the widest. */
@@ -54,14 +70,19 @@ const MOST_PLANNED = 10;
  * picture says so in words. While the same runs keep to the same axes everything but `datasets` stays as it is.
  */
 export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {}): VegaLiteSpec {
+  return drawnChart(runs, options).spec;
+}
+
+/** The picture, and what of the lift axis it shows. */
+export function drawnChart(runs: readonly ChartRun[], options: ChartOptions = {}): DrawnChart {
   const theme = options.theme ?? LIGHT_THEME;
   const outer = pictureWidth(options.width);
   const lead = (runs.find(({ role }) => role === "main") ?? runs[0])?.result;
-  if (lead === undefined) return emptyChart("No run to draw", "", outer, theme);
-  const frame = frameOf(runs, lead, outer, options, theme);
+  if (lead === undefined) return { spec: emptyChart("No run to draw", "", outer, theme) };
+  const { frame, whole } = frameOf(runs, lead, outer, options, theme);
   const title = chartTitle(lead, runs);
-  if (frame.runs.every(({ points }) => points.length === 0)) {
-    return emptyChart("No point to draw: no row gives a lift and a flow", title, outer, theme);
+  if (!frame.runs.some(hasMark)) {
+    return { spec: emptyChart("No point to draw: no row gives a lift and a flow", title, outer, theme) };
   }
   const area = options.cd ?? "curtain";
   const height = Math.max(mainHeight(frame.width), Math.min(640, endLabelsHeight(frame)));
@@ -77,10 +98,11 @@ export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {})
     lead,
     area,
     hasExtremes: frame.isCrowd && options.highlight === undefined,
+    isStretch: frame.isStretch,
   };
   const caption = captionPanel(frame, chartNotes(noted), fullNotes(noted), outer - 2 * PADDING);
   const data = [...panels, caption].flatMap((panel) => Object.entries(panel.data));
-  return {
+  const spec = {
     ...shellOf(title, chartFacts(runs, frame.axes.wanted), outer, frame.left, theme),
     params: [{ name: CURSOR_PARAM, value: "" }],
     datasets: Object.fromEntries(data.map(([name, rows]) => [name, strongRows(rows, theme)])),
@@ -91,6 +113,8 @@ export function chartSpec(runs: readonly ChartRun[], options: ChartOptions = {})
       caption.spec,
     ],
   };
+  const { axes, x } = frame;
+  return { spec, lifts: { whole: liftsOf(whole, lead, axes), shown: liftsOf(x, lead, axes) } };
 }
 
 function frameOf(
@@ -99,7 +123,7 @@ function frameOf(
   outer: number,
   options: ChartOptions,
   theme: ChartTheme,
-): ChartFrame {
+): { readonly frame: ChartFrame; readonly whole: ChartScale } {
   const wanted = options.units ?? [];
   const units = displayUnits(lead.setup, wanted);
   const ratio = options.xAxis === "lift-ratio" && (lead.setup.port?.valve?.value ?? 0) > 0;
@@ -122,13 +146,38 @@ function frameOf(
       : [{ ...drawnRun(run, axes, options.cd ?? "curtain", leads && run.result === lead), style, label }];
   });
   // The leading run comes last, so that it lies on top.
-  const ordered = [...styled].sort((a, b) => rank(a, lead) - rank(b, lead));
-  const found = differences === undefined ? {} : { differences };
-  const left = leftMargin({ runs: ordered, lead, axes, ...found });
+  const all = [...styled].sort((a, b) => rank(a, lead) - rank(b, lead));
+  const whole = liftScale(all, lead, axes, outer);
+  const asked = stretchOn(whole, lead, axes, options.lifts);
+  const cut = asked === undefined ? [] : all.map((run) => cutRun(run, asked));
+  const stretch = cut.some(hasMark) ? asked : undefined;
+  const isStretch = stretch !== undefined;
+  const ordered = isStretch ? cut : all;
+  const shown = isStretch && differences !== undefined ? cutDifferences(differences, stretch) : differences;
+  const found = shown === undefined ? {} : { differences: shown };
+  const left = leftMargin({ runs: ordered, lead, axes, isStretch, ...found });
   const right = rightMargin({ runs: ordered, lead, axes, isCrowd, ...found }, outer);
   const width = outer - 2 * PADDING - left - right;
-  const x = liftScale(ordered, lead, axes, width);
-  return { lead, leads, runs: ordered, isCrowd, ...found, axes, theme, x, width, left, right };
+  const x = isStretch ? chartScale(stretch, width / LIFT_TICK, false) : liftScale(ordered, lead, axes, width);
+  const frame = {
+    lead,
+    leads,
+    runs: ordered,
+    isCrowd,
+    ...found,
+    axes,
+    theme,
+    x,
+    isStretch,
+    width,
+    left,
+    right,
+  };
+  return { frame, whole };
+}
+
+function hasMark({ points, lines }: DrawnRun): boolean {
+  return points.length > 0 || lines.length > 0;
 }
 
 function rank({ run, style }: StyledRun, lead: RunResult): number {
@@ -153,7 +202,7 @@ function liftScale(runs: readonly StyledRun[], lead: RunResult, axes: ChartAxes,
   );
 }
 
-function leftMargin(frame: Pick<ChartFrame, "runs" | "lead" | "axes" | "differences">): number {
+function leftMargin(frame: Pick<ChartFrame, "runs" | "lead" | "axes" | "isStretch" | "differences">): number {
   const scales = [flowScale(frame), differenceScale(frame), coefficientScale(frame.runs), settleScale(frame)];
   const widest = scales.flatMap(
     (scale) => scale?.ticks.map((tick) => textWidth(tickText(scale, tick), AXIS_SIZE)) ?? [],

@@ -36,6 +36,7 @@ function view(uri: string, version = 1): PreviewView {
     isCurve: true,
     hasRatio: true,
     units: [],
+    lifts: null,
     spec: {},
     problem: null,
     isBroken: false,
@@ -212,6 +213,7 @@ describe("the panel", () => {
       axis: "lift-ratio",
       cd: "gap",
       units: ["mm"],
+      lifts: [0.004, 0.008],
     };
     kept.set("headnote.preview.axes", { axis: "lift-ratio", cd: "gap", units: ["mm"] });
     const [serializer] = editor.state.serializers;
@@ -400,6 +402,27 @@ describe("what was chosen", () => {
     expect(asked.length).toBe(before);
   });
 
+  test("as a part of the lift axis holds for the record that is shown", async () => {
+    const { asked } = await opened();
+    const zoomed = async (lifts: [number, number] | null) => {
+      panel().webview.says({ type: "zoom", lifts });
+      await settled();
+      return asked.at(-1)?.lifts;
+    };
+    expect(await zoomed([0.004, 0.008])).toEqual([0.004, 0.008]);
+    expect(shown().at(-1)?.state.lifts).toEqual([0.004, 0.008]);
+    panel().webview.says(ask);
+    await settled();
+    expect(asked.at(-1)?.lifts).toEqual([0.004, 0.008]);
+    editor.events.activeEditor.fire(openRecord(B));
+    await settled();
+    expect(asked.at(-1)).toMatchObject({ uri: B, lifts: null });
+    await zoomed([0, 0.001]);
+    panel().webview.says({ type: "reset" });
+    await settled();
+    expect(asked.at(-1)?.lifts).toBeNull();
+  });
+
   test("in a memory that holds nonsense is what is usual", async () => {
     const bench = await opened();
     bench.kept.set("headnote.preview.choices", [["x", { kind: "every" }], 3]);
@@ -408,16 +431,15 @@ describe("what was chosen", () => {
     expect(bench.asked.at(-1)).toMatchObject({ choice: { kind: "cursor" }, axis: "lift", units: [] });
   });
 
-  test("by a panel of a version that had no units is still read", () => {
-    const { units: _, ...old } = {
+  test("by a panel of a version that had neither units nor a stretch is still read", () => {
+    const old = {
       uri: A,
       isPinned: false,
       choice: { kind: "all" },
       axis: "lift",
       cd: "gap",
-      units: [],
     };
-    expect(previewStateSchema.parse(old)).toEqual({ ...old, units: [] });
+    expect(previewStateSchema.parse(old)).toEqual({ ...old, units: [], lifts: null });
   });
 });
 
@@ -491,6 +513,8 @@ test("a page that speaks nonsense is not listened to", async () => {
     { type: "look", look: { ...LOOK, colours: { ...LOOK.colours, font: "x".repeat(5000) } } },
     { type: "save", format: "../x" },
     { type: "choose", choice: { kind: "run" } },
+    { type: "zoom", lifts: [0.008, 0.004] },
+    { type: "axes", axes: { axis: "lift", cd: "curtain", units: ["furlong"] } },
     { ...READY, extra: 1 },
     { type: "run", command: "x" },
   ];

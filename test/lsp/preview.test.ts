@@ -14,6 +14,7 @@ const ASKED = {
   axis: "lift",
   cd: "curtain",
   units: [],
+  lifts: null,
 };
 const LOOK = { width: 700, colours: { kind: "dark", background: "#000", text: "#fff", font: "" } };
 

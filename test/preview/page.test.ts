@@ -92,6 +92,70 @@ describe("the picture", () => {
     });
   });
 
+  test("is looked at more closely by buttons and keys, around the cursor's reading, and seen whole again", async () => {
+    await inPage({ path: FIRST }, {}, async ({ page, tell, view }) => {
+      await tell({ type: "cursor", uri: URI, line: 45 });
+      const shares = () => {
+        const { shown, whole } = view().lifts ?? { shown: [0, 0], whole: [0, 1] };
+        return shown.map((lift) => Number((lift / whole[1]).toFixed(3)));
+      };
+      expect(await page.getByRole("button", { name: "Wider" }).isVisible()).toBe(false);
+      await page.getByRole("button", { name: "Closer" }).click();
+      // 0.4 of 0.6 in, a quarter to either side.
+      await expect.poll(shares).toEqual([0.417, 0.917]);
+      await page.locator("#picture", { hasText: "need not begin at zero" }).waitFor();
+      await page.getByRole("button", { name: "Whole curve" }).focus();
+      for (const [key, wanted] of [
+        ["ArrowRight", [0.5, 1]],
+        ["+", [0.542, 0.792]],
+        ["ArrowLeft", [0.479, 0.729]],
+        ["-", [0.354, 0.854]],
+        ["0", [0, 1]],
+        ["-", [0, 1]],
+        ["ArrowLeft", [0, 1]],
+      ] as const) {
+        await page.keyboard.press(key);
+        await expect.poll(shares).toEqual(wanted);
+      }
+      await page.locator("#zoom-all").waitFor({ state: "hidden" });
+      expect(await page.evaluate("kept")).toMatchObject({ lifts: null });
+      // Nowhere else do keys do this.
+      await page.locator("#pin").press("+");
+      expect(shares()).toEqual([0, 1]);
+    });
+  });
+
+  test("is looked at more closely where it is drawn across; a click is still a click", async () => {
+    await inPage({ path: FIRST }, {}, async (opened) => {
+      const { page, said, view } = opened;
+      const box = (await page.locator(".concat_0_group .background").first().boundingBox()) ?? {
+        x: 0,
+        y: 0,
+        width: 0,
+        height: 0,
+      };
+      const at = (share: number) => [box.x + share * box.width, box.y + box.height / 2] as const;
+      await page.mouse.move(...at(0.5));
+      await page.mouse.down();
+      await page.mouse.move(...at(0.75), { steps: 3 });
+      await page.mouse.move(...at(1.5), { steps: 3 });
+      expect(await page.locator(".brush").isVisible()).toBe(true);
+      await page.screenshot({ path: join(SHOTS, "drawn-across-light-900.png") });
+      await page.mouse.up();
+      await expect
+        .poll(() => view().lifts?.shown.map((lift) => Number((lift / 0.0254).toFixed(2))))
+        .toEqual([0.3, 0.6]);
+      expect(await page.locator(".brush").isVisible()).toBe(false);
+      expect(said.filter(({ type }) => type === "reveal")).toEqual([]);
+      await page.screenshot({ path: join(SHOTS, "zoomed-light-900.png"), fullPage: true });
+      const told = opened.heard("reveal");
+      await points(opened).last().click();
+      expect(await told).toMatchObject({ focus: false });
+      await page.locator("#reset").click();
+      await page.locator("#zoom-all").waitFor({ state: "hidden" });
+    });
+  });
+
   test("rings the reading under the cursor, and marks its row, without scrolling", async () => {
     await inPage({ path: FIRST }, { height: 300 }, async ({ page, tell }) => {
       const rings = page.locator("#picture g.role-mark path[stroke-width='2'][d*='A']");

@@ -47,6 +47,7 @@ export const PLAIN: PreviewState = {
   axis: "lift",
   cd: "curtain",
   units: [],
+  lifts: null,
 };
 
 /** A browser for the pages of one test file, and the server of the page's own files. */
@@ -157,10 +158,11 @@ async function openPage(
     }
     if (message.type === "ready" || message.type === "look") look = message.look;
     if (message.type === "axes") state = { ...state, ...message.axes };
+    if (message.type === "zoom") state = { ...state, lifts: message.lifts };
     if (message.type === "reset") state = PLAIN;
     if (message.type === "choose") state = { ...state, choice: message.choice };
     if (message.type === "pin") state = { ...state, isPinned: message.isPinned };
-    if (["ready", "look", "axes", "reset", "choose", "pin"].includes(message.type)) {
+    if (["ready", "look", "axes", "zoom", "reset", "choose", "pin"].includes(message.type)) {
       // What a closing page asks for is not waited for.
       answer().catch((error: unknown) => {
         if (!isClosed) complaints.push(String(error));

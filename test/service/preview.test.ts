@@ -27,6 +27,7 @@ const WISH: PreviewWish = {
   axis: "lift",
   cd: "curtain",
   units: [],
+  lifts: null,
   look: LOOK,
 };
 

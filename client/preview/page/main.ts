@@ -20,6 +20,7 @@ import { picture } from "./picture.ts";
 import { type ResultsTable, resultsTable } from "./results-table.ts";
 import { saying } from "./saying.ts";
 import { unitChoices } from "./unit-choices.ts";
+import { zoom } from "./zoom.ts";
 
 /** What the editor gives to a page. */
 declare function acquireVsCodeApi(): {
@@ -31,7 +32,7 @@ const editor = acquireVsCodeApi();
 const tell = (message: FromPage): void => editor.postMessage(message);
 
 const page = part("page", HTMLElement);
-const holder = part("picture", HTMLElement);
+const holder = part("drawing", HTMLElement);
 const problem = part("problem", HTMLElement);
 const summary = part("summary", HTMLElement);
 const facts = part("facts", HTMLElement);
@@ -53,6 +54,9 @@ let tables: readonly ResultsTable[] = [];
 const showUnits = unitChoices(part("units", HTMLElement), (units) => tellAxes({ units }));
 const reveal: Reveal = (line, focus) => tell({ type: "reveal", run: null, line, focus });
 const drawing = picture(holder, ({ run, line }, focus) => tell({ type: "reveal", run, line, focus }));
+const zooming = zoom(part("picture", HTMLElement), holder, drawing.plot, drawing.ringed, (lifts) =>
+  tell({ type: "zoom", lifts }),
+);
 
 // --- what is told to the page -------------------------------------------------------------------------------
 
@@ -93,6 +97,7 @@ async function show(state: PreviewState, view: PreviewView): Promise<void> {
   showWords(view);
   if (view.spec === null) {
     drawing.clear();
+    zooming.show(null, null);
     drawn = undefined;
     dim(view.problem?.text ?? "", view.problem?.line ?? null, false);
     return;
@@ -103,6 +108,7 @@ async function show(state: PreviewState, view: PreviewView): Promise<void> {
   await drawing.show(spec);
   if (shown?.view !== view) return;
   drawn = state.uri;
+  zooming.show(view.lifts, state.lifts);
   moveCursor(cursor);
   say(spokenWords(view));
 }

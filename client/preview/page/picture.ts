@@ -15,6 +15,10 @@ export interface Picture {
   readonly show: (spec: Spec) => Promise<void>;
   /** Rings a reading, or none. */
   readonly ring: (mark: Mark | undefined) => void;
+  /** Where the plots lie on the page, side by side with nothing but their axes. */
+  readonly plot: () => DOMRect | undefined;
+  /** Where along the plot the ringed reading stands, as a share of it; the middle where none does. */
+  readonly ringed: () => number;
   readonly clear: () => void;
 }
 
@@ -72,6 +76,8 @@ export function picture(holder: HTMLElement, chosen: (mark: Mark, isDouble: bool
         shown.view.signal(CURSOR_PARAM, ringed).runAsync();
       }
     },
+    plot: () => holder.querySelector(".concat_0_group .background")?.getBoundingClientRect(),
+    ringed: () => shareOf(shown?.spec, ringed) ?? 0.5,
     clear: () => {
       latest++;
       shown?.view.finalize();
@@ -86,6 +92,20 @@ function tellApart(frame: Element): void {
   for (const group of frame.querySelectorAll('g[role="graphics-symbol"]')) {
     group.setAttribute("role", "graphics-object");
   }
+}
+
+/** Where on the lift axis a point stands that is inside the plot. */
+function shareOf(spec: Spec | undefined, point: string): number | undefined {
+  const [panel] = (spec?.["vconcat"] ?? []) as readonly LiftPanel[];
+  const [low, high] = panel?.encoding.x.scale.domain ?? [];
+  const rows = Object.values(datasetsOf(spec ?? {})).flat() as readonly Readonly<Record<string, unknown>>[];
+  const x = rows.find((row) => row["point"] === point)?.["x"];
+  if (point === "" || low === undefined || high === undefined || typeof x !== "number") return undefined;
+  return (x - low) / (high - low);
+}
+
+interface LiftPanel {
+  readonly encoding: { readonly x: { readonly scale: { readonly domain: readonly [number, number] } } };
 }
 
 function datasetsOf({ datasets }: Spec): Readonly<Record<string, readonly unknown[]>> {
