@@ -55,6 +55,11 @@ export function contrast(a: Colour, b: Colour): number {
   return (high + 0.05) / (low + 0.05);
 }
 
+/** Whether white stands further apart from it than black. */
+export function isDark(colour: Colour): boolean {
+  return contrast(colour, [255, 255, 255]) > contrast(colour, [0, 0, 0]);
+}
+
 function luminance(colour: Colour): number {
   const [red = 0, green = 0, blue = 0] = colour.map((channel) => {
     const share = channel / 255;

@@ -382,13 +382,31 @@ describe("beside the picture", () => {
     });
   });
 
-  test("what is only pressed or wide stays away from paper", async () => {
-    await inPage({ path: FIRST }, {}, async ({ page }) => {
-      await page.emulateMedia({ media: "print" });
-      expect(await page.locator("#bar").isVisible()).toBe(false);
-      expect(await page.locator("#save").isVisible()).toBe(false);
-      expect(await page.locator("#picture svg").isVisible()).toBe(true);
-    });
+  test("what is only pressed stays away from paper, which is white in every theme", async () => {
+    for (const theme of THEME_NAMES) {
+      await inPage({ path: FIRST }, { theme }, async ({ page }) => {
+        await page.locator("#zoom-in").waitFor();
+        const isDark = await page.locator(".frame.is-dark").count();
+        expect([theme, isDark]).toEqual([theme, theme.includes("dark") ? 1 : 0]);
+        await page.emulateMedia({ media: "print" });
+        expect(await page.locator("select:visible, button:visible:not(.line)").count()).toBe(0);
+        expect(await page.locator("#name, #picture svg").evaluateAll((all) => all.length)).toBe(2);
+        // The picture itself may be drawn anew by now, on white.
+        const colours = await page.evaluate<string[]>(`(() => {
+          document.querySelector("#drawing").insertAdjacentElement("beforeend", document.createElement("i")).className = "is-dark";
+          return [["body", "backgroundColor"], ["#summary p", "color"], ["dt", "color"], [".line", "color"], ["i.is-dark", "filter"]]
+            .map(([at, what]) => getComputedStyle(document.querySelector(at))[what]);
+        })()`);
+        expect(colours).toEqual([
+          "rgb(255, 255, 255)",
+          "rgb(0, 0, 0)",
+          "rgb(85, 85, 85)",
+          "rgb(0, 0, 0)",
+          expect.stringContaining("invert(1)"),
+        ]);
+        expect((await page.pdf()).subarray(0, 5).toString()).toBe("%PDF-");
+      });
+    }
   });
 });
 

@@ -1,6 +1,7 @@
 // The picture on show: takes new readings where it stands, and is made anew only where more than these has changed.
 import type { View } from "vega-view";
 import { CURSOR_PARAM } from "../../../shared/render/chart-layers.ts";
+import { isDark, parseColour } from "../../../shared/render/colour.ts";
 import { sameButData } from "../../../shared/render/same-but-data.ts";
 import { type Spec, viewOf } from "./drawing.ts";
 
@@ -55,6 +56,8 @@ export function picture(holder: HTMLElement, chosen: (mark: Mark, isDouble: bool
       view.finalize();
       return;
     }
+    const paper = parseColour(String(spec["background"]), [255, 255, 255]);
+    frame.classList.toggle("is-dark", paper !== undefined && isDark(paper));
     holder.replaceChildren(frame);
     if (shown === undefined) performance.mark("first-picture");
     tellApart(frame);
