@@ -57,7 +57,7 @@ const TABLE: Readonly<Record<string, Row>> = {
     node: false,
   },
   "client/preview/page": {
-    folders: ["shared/messages", "shared/render"],
+    folders: ["shared/messages", "shared/render", "shared/text"],
     packages: [
       "vega-lite",
       "vega-dataflow",

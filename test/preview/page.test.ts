@@ -3,6 +3,7 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { KINDS } from "../../server/catalogue.ts";
 import type { ToPage } from "../../shared/messages/preview.ts";
 import { shopRecord } from "../kit/service.ts";
 import { type Opening, type OpenPage, type Pages, PLAIN, startPages } from "./page.ts";
@@ -430,9 +431,13 @@ describe("bad input does no harm:", () => {
         expect(await points(opened).count()).toBe(2);
         expect(await page.evaluate("globalThis.pwned")).toBeUndefined();
         expect(await page.locator("img, #page script, #picture a").count()).toBe(0);
+        const words = await page.evaluate<string>("document.querySelector('#page').innerText");
+        expect(words).not.toMatch(/[^\P{Cc}\n\t]|\p{Bidi_C}/u);
+        expect(words.length).toBeLessThan(4000);
         expect(await page.evaluate("document.documentElement.scrollWidth - innerWidth")).toBeLessThanOrEqual(
           0,
         );
+        await page.screenshot({ path: join(SHOTS, `bad-text-${HOSTILE.indexOf(text)}.png`) });
       });
     },
   );
@@ -450,10 +455,11 @@ describe("bad input does no harm:", () => {
       3,
     ],
     ["5 000 points", lots, 5000],
-  ])("%s", async (_, rows, count) => {
+  ])("%s", async (name, rows, count) => {
     await inPage(shopRecord(rows), {}, async (opened) => {
       expect(opened.view().tables[0]?.rows.length).toBe(Math.min(400, count));
       await opened.page.locator("#picture svg").waitFor();
+      await opened.page.screenshot({ path: join(SHOTS, `bad-${name.replaceAll(" ", "-")}.png`) });
     });
   });
 
@@ -465,9 +471,39 @@ describe("bad input does no harm:", () => {
       shopRecord(ROWS).replaceAll("28.0", "28,0 x").replace("run i1", "run i1 @@"),
       "",
     ],
-  ])("%s", async (_, record, words) => {
+  ])("%s", async (name, record, words) => {
     await inPage(record, {}, async ({ page }) => {
       expect(await page.locator("#problem").textContent()).toContain(words);
+      await page.screenshot({ path: join(SHOTS, `bad-${name.replaceAll(" ", "-")}.png`) });
+    });
+  });
+
+  test("every kind of finding, one record after another", async () => {
+    const all = { state: { choice: { kind: "all" } } } as const;
+    await inPage(shopRecord(ROWS), all, async (opened) => {
+      const { page, show, view } = opened;
+      const missed: string[] = [];
+      for (const { code, bad } of KINDS) {
+        await show(bad);
+        const listed = view().findings.some((finding) => finding.code === code);
+        if (!listed || !(await page.locator("#findings").textContent())?.includes(code)) missed.push(code);
+      }
+      expect(missed).toEqual([]);
+      await show(shopRecord(ROWS));
+      await page.locator("#problem").waitFor({ state: "hidden" });
+      expect(await points(opened).count()).toBe(3);
+    });
+  });
+
+  test("more findings than a page has room for", async () => {
+    const rows = Array.from(
+      { length: 150 },
+      (_, at) => `  0.${100 + at}  27,${at % 10}  5O.0  void "x\n`,
+    ).join("");
+    await inPage(shopRecord(rows + ROWS), {}, async ({ page }) => {
+      expect(await page.locator("#findings li").count()).toBe(100);
+      expect(await page.locator("#findings").textContent()).toMatch(/and \d+ more: see the problems panel$/);
+      await page.screenshot({ path: join(SHOTS, "bad-many-findings.png") });
     });
   });
 

@@ -1,4 +1,13 @@
-// Makes elements; texts go in as texts only.
+// Makes elements; texts go in as texts only, and as what they are.
+import { printable } from "../../../shared/text/printable.ts";
+
+/** Nobody reads on; the line itself is a press away. */
+const LONGEST = 400;
+
+/** A text that neither turns the words around it nor floods the page. */
+export function shownText(text: string): string {
+  return printable(text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text);
+}
 
 /** An element with a class, where one is given, and what is in it. */
 export function element<K extends keyof HTMLElementTagNameMap>(
@@ -8,7 +17,7 @@ export function element<K extends keyof HTMLElementTagNameMap>(
 ): HTMLElementTagNameMap[K] {
   const made = document.createElement(tag);
   if (className !== "") made.className = className;
-  made.append(...content);
+  made.append(...content.map((each) => (typeof each === "string" ? shownText(each) : each)));
   return made;
 }
 

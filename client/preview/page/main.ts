@@ -11,7 +11,7 @@ import {
 } from "../../../shared/messages/preview.ts";
 import { titledSvg } from "../../../shared/render/titled-svg.ts";
 import { type Spec, viewOf } from "./drawing.ts";
-import { element, part } from "./element.ts";
+import { element, part, shownText } from "./element.ts";
 import { findingsList } from "./findings-list.ts";
 import { lineButton, type Reveal } from "./line-button.ts";
 import { readLook, watchLook } from "./look.ts";
@@ -114,7 +114,7 @@ async function show(state: PreviewState, view: PreviewView): Promise<void> {
 }
 
 function showControls(state: PreviewState, view: PreviewView): void {
-  part("name", HTMLElement).textContent = view.name;
+  part("name", HTMLElement).textContent = shownText(view.name);
   fillPicker(picker, view.picks, state.choice);
   axis.value = state.axis;
   axis.disabled = !view.hasRatio;
@@ -145,7 +145,7 @@ function dim(words: string, line: number | null, keeps: boolean): void {
   const lead = keeps ? "Last good drawing. " : "";
   const where =
     line === null ? [] : [lineButton(line, `Line ${line + 1}`, `go to line ${line + 1}`, reveal), ": "];
-  problem.replaceChildren(lead, ...(keeps ? where : []), words);
+  problem.replaceChildren(lead, ...(keeps ? where : []), shownText(words));
   say(`${lead}${line === null ? "" : `Line ${line + 1}: `}${words}`);
 }
 
