@@ -332,6 +332,14 @@ describe("beside the picture", () => {
       await page.locator("#reset").click();
       await page.locator("#summary", { hasText: /cfm at 0\.400 in/ }).waitFor();
       expect(await page.locator("#findings", { hasText: "the record's own units" }).count()).toBe(0);
+      // Quicker than any answer.
+      await page.evaluate(`for (const [id, unit] of [["lift", "mm"], ["flow", "L/s"], ["depression", "kPa"]]) {
+        const list = document.getElementById("unit-" + id);
+        list.value = unit;
+        list.dispatchEvent(new Event("change"));
+      }`);
+      expect(said.at(-1)).toMatchObject({ type: "axes", axes: { units: ["mm", "L/s", "kPa"] } });
+      await page.locator("#summary", { hasText: /L\/s at 10\.16 mm/ }).waitFor();
     });
   });
 

@@ -208,7 +208,10 @@ function tellAxes(chosen: { readonly [Name in keyof Axes]?: unknown }): void {
   if (shown === undefined) return;
   const { axis, cd, units } = shown.state;
   const axes = axesSchema.safeParse({ axis, cd, units, ...chosen });
-  if (axes.success) tell({ type: "axes", axes: axes.data });
+  if (!axes.success) return;
+  // What is chosen next adds to it, though its answer may still be under way.
+  shown = { ...shown, state: { ...shown.state, ...axes.data } };
+  tell({ type: "axes", axes: axes.data });
 }
 
 let look = "";

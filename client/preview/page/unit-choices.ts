@@ -24,7 +24,8 @@ export function unitChoices(
     list.addEventListener("change", () => {
       const { offers = [] } = offered.find((each) => each.name === name) ?? {};
       const others = asked.filter((symbol) => !offers.includes(symbol));
-      chosen([...others, ...(list.value === OWN ? [] : [list.value])] as Symbols);
+      asked = [...others, ...(list.value === OWN ? [] : [list.value])] as Symbols;
+      chosen(asked);
     });
     holder.append(list);
     return list;
