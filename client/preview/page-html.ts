@@ -52,7 +52,10 @@ export function pageHtml({ script, style, source, nonce }: PageParts): string {
 <section id="summary" aria-label="Summary"></section>
 <section id="findings-part" aria-labelledby="findings-head"><h2 id="findings-head">Findings</h2><div id="findings"></div></section>
 <dl id="facts" aria-label="What the numbers stand on"></dl>
-<section id="results" aria-label="Results"></section>
+<section id="results" aria-label="Results">
+<button type="button" id="all-columns" aria-pressed="false" hidden>All columns</button>
+<div id="tables"></div>
+</section>
 <section id="picture" aria-label="Picture" tabindex="-1">
 <div id="zoom" role="group" aria-label="Part of the lift axis" hidden>
 <button type="button" id="zoom-in" aria-keyshortcuts="+" title="+, or draw across the curve">Closer</button>

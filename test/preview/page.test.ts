@@ -1,5 +1,5 @@
 // The preview's page in a real browser under its real policy: what it draws, says and lets a hand do, in four themes.
-import { mkdirSync } from "node:fs";
+import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
@@ -55,6 +55,12 @@ describe.each(THEME_NAMES)("in the theme %s", (theme) => {
         const { violations } = await new AxeBuilder({ page }).withTags(tags).analyze();
         return violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target).slice(0, 3)]);
       };
+      expect(await scan()).toEqual([]);
+      await page.setViewportSize({ width: 360, height: 800 });
+      await page.getByRole("button", { name: "Axes" }).click();
+      await page.getByRole("button", { name: "All columns" }).click();
+      await page.getByRole("button", { name: "Closer" }).click();
+      await page.getByRole("button", { name: "Whole curve" }).waitFor();
       expect(await scan()).toEqual([]);
       await tell({ type: "unreadable", text: "first.headnote: it is not there" });
       await page.locator("#problem").waitFor();
@@ -344,10 +350,11 @@ describe("beside the picture", () => {
   });
 
   test("a narrow page has one line of choices, and a table that fits; nothing is out of reach", async () => {
+    const first = readFileSync(FIRST, "utf8");
     await inPage(shopRecord(ROWS), { width: 360 }, async ({ page }) => {
       expect((await page.locator("#bar").boundingBox())?.height).toBeLessThan(30);
     });
-    await inPage({ path: FIRST }, { width: 360 }, async ({ page }) => {
+    await inPage(first, { width: 360, line: 45 }, async ({ page, show }) => {
       expect((await page.locator("#bar").boundingBox())?.height).toBeLessThan(60);
       const table = page.locator("#results .scrolled").first();
       const overhang = () => table.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
@@ -355,6 +362,10 @@ describe("beside the picture", () => {
       const heads = () => table.locator("thead th:visible").allTextContents();
       expect(await heads()).toEqual(["line", "liftin", "corrected flowcfm", "±Ucfm", "remarks"]);
       await page.getByRole("button", { name: "All columns" }).click();
+      await table.evaluate((element) => element.scrollTo({ left: 40 }));
+      await show(first.replace("181.5", "182.5"));
+      await page.locator("#summary", { hasText: "peak 181.2" }).waitFor();
+      expect(await table.evaluate(({ scrollLeft }) => scrollLeft)).toBe(40);
       expect(await heads()).toEqual(expect.arrayContaining(["Cd curtain", "settles"]));
       expect(await page.locator("#axis").isVisible()).toBe(false);
       await page.getByRole("button", { name: "Axes" }).press("Enter");

@@ -37,7 +37,8 @@ const problem = part("problem", HTMLElement);
 const summary = part("summary", HTMLElement);
 const facts = part("facts", HTMLElement);
 const findings = part("findings", HTMLElement);
-const results = part("results", HTMLElement);
+const results = part("tables", HTMLElement);
+const allColumns = part("all-columns", HTMLButtonElement);
 const picker = part("picker", HTMLSelectElement);
 const axis = part("axis", HTMLSelectElement);
 const cd = part("cd", HTMLSelectElement);
@@ -136,6 +137,7 @@ function showWords(view: PreviewView): void {
     results.replaceChildren(...tables.map(({ root }) => root));
   }
   for (const [index, table] of view.tables.entries()) tables[index]?.show(table);
+  allColumns.hidden = !view.tables.some(({ columns }) => columns.some(({ isAside }) => isAside));
 }
 
 /** Says why there is no new picture; what was drawn before stays, faint, where `keeps` says so. */
@@ -191,9 +193,8 @@ picker.addEventListener("change", () => {
 });
 axis.addEventListener("change", () => tellAxes({ axis: axis.value }));
 cd.addEventListener("change", () => tellAxes({ cd: cd.value }));
-more.addEventListener("click", () => {
-  more.setAttribute("aria-expanded", String(more.getAttribute("aria-expanded") !== "true"));
-});
+more.addEventListener("click", () => turnOver(more, "aria-expanded"));
+allColumns.addEventListener("click", () => turnOver(allColumns, "aria-pressed"));
 pin.addEventListener("click", () => {
   tell({ type: "pin", isPinned: pin.getAttribute("aria-pressed") !== "true" });
 });
@@ -201,6 +202,10 @@ part("reset", HTMLButtonElement).addEventListener("click", () => tell({ type: "r
 part("copy", HTMLButtonElement).addEventListener("click", () => tell({ type: "copy" }));
 for (const format of ["svg", "png", "csv", "vega-lite"] as const) {
   part(`save-${format}`, HTMLButtonElement).addEventListener("click", () => tell({ type: "save", format }));
+}
+
+function turnOver(button: HTMLElement, attribute: string): void {
+  button.setAttribute(attribute, String(button.getAttribute(attribute) !== "true"));
 }
 
 /** What is shown now, but for what was just chosen. */

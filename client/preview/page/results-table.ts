@@ -15,8 +15,11 @@ export interface ResultsTable {
 
 /** `withSummary` where nothing else on the page says it. */
 export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable {
-  const root = element("section", "run");
+  const table = element("div");
+  const after = element("div", "after");
+  const root = element("section", "run", table, after);
   let heads = "";
+  let tail = "";
   let rows: { text: string; readonly line: number | null; readonly row: HTMLTableRowElement }[] = [];
   let body = element("tbody");
   let marked: HTMLTableRowElement | undefined;
@@ -31,51 +34,46 @@ export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable
     marked = row;
   };
 
-  const rebuild = (table: PreviewTable): void => {
+  const rebuild = (given: PreviewTable): void => {
+    const { title, head, columns } = given;
     body = element("tbody");
     rows = [];
     marked = undefined;
-    const after = [
-      ...(table.more > 0 ? [element("p", "quiet", moreWords(table.more))] : []),
-      ...averages(table),
-      ...(withSummary ? summaryOf(table) : []),
-    ];
-    const content =
-      table.columns.length === 0
-        ? []
-        : [
-            ...(table.columns.some(({ isAside }) => isAside) ? [allColumns()] : []),
-            scrolled(
-              tableOf(
-                table.title,
-                table.head,
-                [...(hasLines(table) ? ["line" as const] : []), ...table.columns],
-                body,
-              ),
-            ),
-          ];
-    const empty = table.columns.length === 0 ? [element("p", "quiet", `${table.title}: no readings`)] : [];
-    root.replaceChildren(...content, ...empty, ...after);
+    if (columns.length === 0) {
+      table.replaceChildren(element("p", "quiet", `${title}: no readings`));
+      return;
+    }
+    const heads = [...(hasLines(given) ? ["line" as const] : []), ...columns];
+    table.replaceChildren(scrolled(tableOf(title, head, heads, body)));
   };
 
   return {
     root,
     mark,
-    show: (table) => {
-      const { rows: _, ...rest } = table;
-      const now = JSON.stringify([rest, hasLines(table)]);
-      if (now !== heads) rebuild(table);
-      heads = now;
-      for (const [index, { line, cells }] of table.rows.entries()) {
+    show: (given) => {
+      const { title, head, columns, more, averages, summary } = given;
+      const headsNow = JSON.stringify([title, head, columns, hasLines(given)]);
+      if (headsNow !== heads) rebuild(given);
+      heads = headsNow;
+      const tailNow = JSON.stringify([title, more, averages, withSummary && summary]);
+      if (tailNow !== tail) {
+        after.replaceChildren(
+          ...(more > 0 ? [element("p", "quiet", moreWords(more))] : []),
+          ...averaged(given),
+          ...(withSummary ? summaryOf(given) : []),
+        );
+      }
+      tail = tailNow;
+      for (const [index, { line, cells }] of given.rows.entries()) {
         const text = JSON.stringify(cells);
         const before = rows[index];
         if (before?.text === text && before.line === line) continue;
-        const row = rowOf(line, cells, table.columns, reveal);
+        const row = rowOf(line, cells, columns, reveal);
         if (before === undefined) body.append(row);
         else before.row.replaceWith(row);
         rows[index] = { text, line, row };
       }
-      for (const { row } of rows.splice(table.rows.length)) row.remove();
+      for (const { row } of rows.splice(given.rows.length)) row.remove();
       if (marked !== undefined && !marked.isConnected) marked = undefined;
       mark(cursor);
     },
@@ -134,7 +132,7 @@ function columnHead(column: Column): HTMLTableCellElement {
   return cell;
 }
 
-function averages({ averages: { columns, rows }, title }: PreviewTable): readonly Node[] {
+function averaged({ averages: { columns, rows }, title }: PreviewTable): readonly Node[] {
   if (columns.length === 0) return [];
   const body = element(
     "tbody",
@@ -150,17 +148,6 @@ function summaryOf({ summary }: PreviewTable): readonly Node[] {
 
 function moreWords(more: number): string {
   return `and ${more} more ${more === 1 ? "row" : "rows"}, which the CSV file has`;
-}
-
-/** Where the page is narrow the columns that stand aside are shown when it is pressed. */
-function allColumns(): HTMLElement {
-  const button = element("button", "all-columns", "All columns");
-  button.type = "button";
-  button.setAttribute("aria-pressed", "false");
-  button.addEventListener("click", () => {
-    button.setAttribute("aria-pressed", String(button.getAttribute("aria-pressed") !== "true"));
-  });
-  return button;
 }
 
 /** Wide tables are pushed sideways in a frame of their own, by keys too. */
