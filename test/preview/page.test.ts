@@ -163,6 +163,22 @@ describe("the picture", () => {
     });
   });
 
+  test("of a trace has no lift axis to look at more closely", async () => {
+    const trace = { path: join(ROOT, "samples/ironside-eight/2026-03-09-eased-up.headnote") };
+    await inPage(trace, { line: 28 }, async ({ page, said }) => {
+      await page.locator("#picture", { hasText: "Time since opening" }).waitFor();
+      expect(await page.locator("#zoom").isVisible()).toBe(false);
+      const box = await page.locator("#drawing").boundingBox();
+      await page.mouse.move((box?.x ?? 0) + 200, (box?.y ?? 0) + 150);
+      await page.mouse.down();
+      await page.mouse.move((box?.x ?? 0) + 400, (box?.y ?? 0) + 150, { steps: 4 });
+      expect(await page.locator(".brush").isVisible()).toBe(false);
+      await page.mouse.up();
+      await page.locator("#picture").press("+");
+      expect(said.map(({ type }) => type)).toEqual(["ready"]);
+    });
+  });
+
   test("rings the reading under the cursor, and marks its row, without scrolling", async () => {
     await inPage({ path: FIRST }, { height: 300 }, async ({ page, tell }) => {
       const rings = page.locator("#picture g.role-mark path[stroke-width='2'][d*='A']");

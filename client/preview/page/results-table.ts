@@ -43,8 +43,8 @@ export function resultsTable(reveal: Reveal, withSummary: boolean): ResultsTable
       table.replaceChildren(element("p", "quiet", `${title}: no readings`));
       return;
     }
-    const heads = [...(hasLines(given) ? ["line" as const] : []), ...columns];
-    table.replaceChildren(scrolled(tableOf(title, head, heads, body)));
+    const all = [...(hasLines(given) ? ["line" as const] : []), ...columns];
+    table.replaceChildren(scrolled(tableOf(title, head, all, body)));
   };
 
   return {

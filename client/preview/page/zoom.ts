@@ -69,11 +69,12 @@ export function zoom(
   // Keys count where the keyboard is at the picture, and nowhere else.
   section.addEventListener("keydown", (event) => {
     const act = event.ctrlKey || event.altKey || event.metaKey ? undefined : keys[event.key];
-    if (act === undefined) return;
+    if (act === undefined || drawn === null) return;
     event.preventDefault();
     act();
   });
-  drawnAcross(holder, plot, (from, to) => {
+  const plotOfLifts = () => (drawn === null ? undefined : plot());
+  drawnAcross(holder, plotOfLifts, (from, to) => {
     if (drawn !== null) ask(sliceOf(drawn.shown, from, to));
   });
 
