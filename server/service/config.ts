@@ -4,9 +4,8 @@ import { type ConfigFile, configSchema } from "../../shared/messages/config.ts";
 import { DEFAULT_LIMITS, type Limits } from "../../shared/model/limits.ts";
 import type { Dimension } from "../../shared/quantity/dimension.ts";
 import { nearest } from "../../shared/quantity/nearest.ts";
-import { readNumber, splitNumberUnit } from "../../shared/quantity/number.ts";
-import { findUnit, toSI } from "../../shared/quantity/unit.ts";
 import { CODES } from "../catalogue.ts";
+import { statedValue } from "./stated-value.ts";
 
 export interface Config {
   readonly limits: Limits;
@@ -54,7 +53,7 @@ function readLimits(stated: LimitEntries): Limits | { readonly problem: string }
   for (const [key, limit, dimension] of quantities) {
     const text = stated[key];
     if (typeof text !== "string") continue;
-    const value = quantityIn(text, dimension);
+    const value = statedValue(text, dimension);
     if (value === undefined)
       return { problem: `limits.${key}: '${text}' is not a ${dimension} with its unit` };
     limits[limit] = value;
@@ -63,14 +62,4 @@ function readLimits(stated: LimitEntries): Limits | { readonly problem: string }
   limits.cdHighest = stated["cd-highest"] ?? limits.cdHighest;
   limits.scaling = stated.scaling ?? limits.scaling;
   return limits;
-}
-
-function quantityIn(text: string, dimension: Dimension): number | undefined {
-  const [first = "", second] = text.trim().split(/\s+/);
-  const split = second === undefined ? splitNumberUnit(first) : { number: first, unit: second };
-  const number = split && readNumber(split.number);
-  const found = split && findUnit(split.unit);
-  if (number === undefined || "problem" in number || !found?.unit.dimensions.includes(dimension))
-    return undefined;
-  return toSI(number.value, found.unit);
 }

@@ -93,6 +93,22 @@ describe("the picture is", () => {
     });
   });
 
+  test("a part of the lift axis where that is asked for", async () => {
+    await inShop(files, async (shop) => {
+      const domain = async (...args: readonly string[]) => {
+        await shop.headnote(["chart", "cast.headnote", "-o", "x.json", ...args]);
+        return JSON.parse(shop.read("x.json")).vconcat[0].encoding.x.scale.domain.map((end: number) =>
+          Number(end.toFixed(6)),
+        );
+      };
+      const [low, high] = await domain();
+      expect(await domain("--from", "0.15in")).toEqual([0.15, high]);
+      expect(await domain("--to", "3.81 mm")).toEqual([low, 0.15]);
+      expect(await domain("--from", "0.12 in", "--to", "4.572mm")).toEqual([0.12, 0.18]);
+      expect(await domain("--to", "1 m")).toEqual([low, high]);
+    });
+  });
+
   test("the velocity map where that is asked for", async () => {
     const map =
       "map of cast\n  lift 0.2 in\n  depression 28 inH2O\n  x[in] y[in] velocity[ft/s]\n  0 0 200\n  1 1 250\n";
@@ -126,6 +142,9 @@ describe("nothing is written, with a sentence and exit 2,", () => {
     ["for a width that is none", ["-o", "x.svg", "--width", "wide"]],
     ["for a unit that is none", ["-o", "x.svg", "--unit", "cats"]],
     ["for a unit that no result has", ["-o", "x.svg", "--unit", "degF"]],
+    ["for a lift without its unit", ["-o", "x.svg", "--from", "0.2"]],
+    ["for a lift that is a pressure", ["-o", "x.svg", "--to", "2 kPa"]],
+    ["for lifts the wrong way round", ["-o", "x.svg", "--from", "0.3in", "--to", "2mm"]],
     ["for a map that is not there", ["-o", "x.svg", "--map"]],
     ["for a run that is not there", ["-o", "x.svg", "--run", "cats"]],
     ["in a folder that is not there", ["-o", "no/x.svg"]],

@@ -4,12 +4,14 @@ import { PORT_AREAS } from "../../../shared/calc/port-areas.ts";
 import type { ChartOptions } from "../../../shared/render/chart.ts";
 import type { ChartRun } from "../../../shared/render/chart-run.ts";
 import type { VegaLiteSpec } from "../../../shared/render/chart-shell.ts";
+import type { Stretch } from "../../../shared/render/chart-stretch.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
 import { runName } from "../../../shared/render/run-name.ts";
 import { printable } from "../../../shared/text/printable.ts";
 import type { ComputedRun } from "../../analysis/project.ts";
 import { velocityMapsOf } from "../../analysis/velocity-maps.ts";
 import { chartRuns } from "../../service/chart-runs.ts";
+import { statedValue } from "../../service/stated-value.ts";
 import { drawing } from "../drawings.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import type { Io } from "../io.ts";
@@ -33,6 +35,7 @@ export const chart: Subcommand = {
     ["headnote chart stages.headnote -o bowl.png --run bowl", "one run against its baseline"],
     ["headnote chart stages.headnote -o pinch.svg --map", "the section of the port with its speeds"],
     ["headnote chart as-cast.headnote -o flow.json", "the chart itself, in Vega-Lite"],
+    ["headnote chart as-cast.headnote -o top.svg --from 0.35in", "the upper part of the curve more closely"],
     ["headnote chart as-cast.headnote -o up.svg --trace 0.500", "depression and apparent area on time"],
   ],
   options: [
@@ -51,6 +54,8 @@ export const chart: Subcommand = {
       preset: "lift",
     },
     UNIT_OPTION,
+    { flags: "--from <lift>", about: "only from this lift on, with its unit, as in 0.25in" },
+    { flags: "--to <lift>", about: "only up to this lift" },
     { flags: "--map", about: "instead, the velocity map of the record, or of the run that --run names" },
     { flags: "--trace [lift]", about: "the trace instead, of that lift if there are several" },
     { flags: "--ladder [lift]", about: "the ladder instead, of that lift if there are several" },
@@ -70,11 +75,12 @@ export const chart: Subcommand = {
       return UNUSABLE;
     }
     const units = unitsAsked(call, io);
-    if (units === undefined) return UNUSABLE;
+    const lifts = stretchOf(call, io);
+    if (units === undefined || lifts === "none") return UNUSABLE;
     const record = await openRecord(call.args[0] ?? "", io);
     const picked = record && pickRuns(record, listOption(call, "run"), io);
     if (record === undefined || picked === undefined) return UNUSABLE;
-    const options = { width, units, ...chartOptions(call) };
+    const options = { width, units, ...(lifts !== undefined && { lifts }), ...chartOptions(call) };
     const block = pickBlock(record, call, io);
     if (block === "not found") return UNUSABLE;
     const picture =
@@ -154,6 +160,20 @@ async function blockPicture({ block, title }: PickedBlock, options: ChartOptions
 function widthOf(text: string): number | undefined {
   const width = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
   return width >= NARROWEST && width <= WIDEST ? width : undefined;
+}
+
+/** No valve opens this far, in m. */
+const HIGHEST = 1000;
+
+/** Lifts in m; `undefined` where none is asked for, and "none" after having said what is no stretch. */
+function stretchOf(call: Call, io: Io): Stretch | undefined | "none" {
+  const [from, to] = ["from", "to"].map((name) => textOption(call, name));
+  if (from === undefined && to === undefined) return undefined;
+  const low = from === undefined ? 0 : statedValue(from, "length");
+  const high = to === undefined ? HIGHEST : statedValue(to, "length");
+  if (low !== undefined && high !== undefined && low < high) return [low, high];
+  complain(io, "--from and --to take a lift each with its unit, the lower one first, as in 0.25in or '8 mm'");
+  return "none";
 }
 
 function chartOptions(call: Call): ChartOptions {
