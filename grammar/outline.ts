@@ -53,7 +53,9 @@ export function outline(
   if (restart !== undefined) opening = { index: restart.start, heading: restart.block.heading };
   while (opening !== undefined) {
     const { index, heading }: Opening = opening;
-    const same = index < lines.length - after ? -1 : blockIndexAt(previous.blocks, index - moved);
+    // What stands before the first block is looked at even where that block is the first line now.
+    const isNew = heading === undefined || index < lines.length - after;
+    const same = isNew ? -1 : blockIndexAt(previous.blocks, index - moved);
     const known = previous.blocks[same];
     // What a line opens is always the same block, and from there on so is the rest.
     if (known !== undefined && known.start === index - moved) {
