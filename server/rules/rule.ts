@@ -23,7 +23,8 @@ type Add = (finding: Finding) => void;
 /** A rule with any arguments. */
 export interface Rule extends FindingKind<never> {
   readonly ofFile: ((input: FileInput, add: Add) => void) | undefined;
-  readonly ofRun: ((result: RunResult, limits: Limits, add: Add) => void) | undefined;
+  /** Made once for many runs: a year's records have thousands. */
+  readonly ofRuns: ((limits: Limits, add: Add) => (result: RunResult) => void) | undefined;
   readonly ofPair: ((pair: ComputedPair, limits: Limits, add: Add) => void) | undefined;
 }
 
@@ -48,7 +49,12 @@ export function rule<A extends FindingArgs>(
   return {
     ...kind,
     ofFile: check && ((input, add) => check(input, reportTo(add))),
-    ofRun: checkRun && ((result, limits, add) => checkRun(result, reportTo(add), limits)),
+    ofRuns:
+      checkRun &&
+      ((limits, add) => {
+        const report = reportTo(add);
+        return (result) => checkRun(result, report, limits);
+      }),
     ofPair: checkPair && ((pair, limits, add) => checkPair(pair, reportTo(add), limits)),
   };
 }

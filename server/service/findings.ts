@@ -69,8 +69,9 @@ export function findingsOf(analysis: Analysis, config: Config, memory?: FindingM
   const pairs = judgedPairs(analysis, limits);
   // Repeatability that is pooled from all runs changes with any of them.
   const isSame = before?.limits === limits && !isPooled(scope);
+  const judgeRun = runJudge(limits, memory);
   const ofRuns = remade(settled, isSame ? before.runs : undefined, (run) =>
-    placedAt(runFindings(pairs.resultOf(run), limits, memory), run.placed.start),
+    placedAt(judgeRun(pairs.resultOf(run)), run.placed.start),
   );
   memory?.files.set(path, {
     blocks: { of: outline.blocks, to: ofBlocks },
@@ -107,19 +108,22 @@ function isPooled({ files }: Scope): boolean {
   );
 }
 
-/** The findings of one run; their spans count from its heading. */
-function runFindings(
-  result: RunResult,
+/** Gives the findings of one run after another; their spans count from its heading. */
+function runJudge(
   limits: Limits,
   memory: FindingMemory | undefined,
-): readonly Finding[] {
-  const before = memory?.results.get(result);
-  if (before?.limits === limits) return before.findings;
-  const findings: Finding[] = [];
-  for (const rule of RULES) rule.ofRun?.(result, limits, (finding) => findings.push(finding));
-  const found = findings.length === 0 ? findings : once(findings);
-  memory?.results.set(result, { limits, findings: found });
-  return found;
+): (result: RunResult) => readonly Finding[] {
+  let findings: Finding[] = [];
+  const rules = RULES.flatMap((rule) => rule.ofRuns?.(limits, (finding) => findings.push(finding)) ?? []);
+  return (result) => {
+    const before = memory?.results.get(result);
+    if (before?.limits === limits) return before.findings;
+    findings = [];
+    for (const judge of rules) judge(result);
+    const found = findings.length === 0 ? findings : once(findings);
+    memory?.results.set(result, { limits, findings: found });
+    return found;
+  };
 }
 
 const NONE: readonly Finding[] = [];

@@ -27,27 +27,12 @@ const DEFAULT_WITHIN = 0.01;
 /** Standard uncertainty of a set lift where the bench states none, m (common practice: a thousandth of an inch). */
 const DEFAULT_LIFT_SETTING = 2.54e-5;
 
-/** Conditions that a run may state for itself. */
-const OWN_CONDITIONS = [
-  "bench",
-  "port",
-  "target",
-  "quote",
-  "within",
-  "reference",
-  "air",
-  "leak",
-  "adapter",
-  "entry",
-  "stub",
-  "stations",
-  "direction",
-  "date",
-] as const satisfies readonly (keyof Run)[];
-
 /** Whether a run states any of its conditions itself; runs of one session that do not stand on the same things. */
 export function hasOwnConditions(run: Run): boolean {
-  return OWN_CONDITIONS.some((condition) => run[condition] !== undefined);
+  const { bench, port, target, quote, within, reference, air } = run;
+  const { leak, adapter, entry, stub, stations, direction, date } = run;
+  const before = bench ?? port ?? target ?? quote ?? within ?? reference ?? air;
+  return (before ?? leak ?? adapter ?? entry ?? stub ?? stations ?? direction ?? date) !== undefined;
 }
 
 /** Settles the runs of one file; what runs without conditions of their own stand on is settled once. */
