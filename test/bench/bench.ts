@@ -1,7 +1,7 @@
 // Measures what the budgets are about and writes RESULTS.md: medians of whole processes, taken in turn with a yardstick.
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
-import { cpus, tmpdir } from "node:os";
+import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
@@ -12,8 +12,11 @@ const ROUNDS = 9;
 const here = import.meta.dirname;
 const command = join(here, "../../dist/cli.js");
 const bare = join(here, "bare.mjs");
+const ownThread = join(here, "own-thread.cjs");
 const folder = mkdtempSync(join(tmpdir(), "headnote-bench-"));
+const [load = 0] = loadavg();
 const rows: string[][] = [];
+const threads: string[][] = [];
 
 try {
   const big = join(folder, "big.headnote");
@@ -34,21 +37,40 @@ try {
   rmSync(folder, { recursive: true, force: true });
 }
 
-/** Whole processes in turn; the ratio is the median of the rounds' own ratios. */
+/** Whole processes in turn; a ratio is the median of the rounds' own ratios. */
 function compare(work: string, budget: string, ours: readonly string[], yardstick: readonly string[]): void {
-  const times = Array.from({ length: ROUNDS + 1 }, () => [wall(ours), wall(yardstick)] as const).slice(1);
-  const mine = median(times.map(([a]) => a));
-  const theirs = median(times.map(([, b]) => b));
-  const ratio = median(times.map(([a, b]) => a / b));
-  rows.push([work, `${mine.toFixed(0)} ms`, `${theirs.toFixed(0)} ms`, ratio.toFixed(2), budget]);
+  const rounds = Array.from({ length: ROUNDS + 1 }, () => [run(ours), run(yardstick)] as const).slice(1);
+  const mine = (of: keyof Measured) => median(rounds.map(([a]) => a[of])).toFixed(0);
+  const theirs = (of: keyof Measured) => median(rounds.map(([, b]) => b[of])).toFixed(0);
+  const ratio = (of: keyof Measured) => median(rounds.map(([a, b]) => a[of] / b[of])).toFixed(2);
+  rows.push([work, `${mine("wall")} ms`, `${theirs("wall")} ms`, ratio("wall"), budget]);
+  threads.push([
+    work,
+    `${mine("worked")} ms`,
+    `${theirs("worked")} ms`,
+    ratio("worked"),
+    `${mine("memory")} MB`,
+    `${theirs("memory")} MB`,
+  ]);
 }
 
-function wall(args: readonly string[]): number {
+/** Milliseconds on the clock and worked by the program's own thread, and megabytes at the peak. */
+interface Measured {
+  readonly wall: number;
+  readonly worked: number;
+  readonly memory: number;
+}
+
+function run(args: readonly string[]): Measured {
   const start = performance.now();
-  const { status, stderr } = spawnSync(process.execPath, args, { encoding: "utf8", maxBuffer: 1 << 28 });
-  const time = performance.now() - start;
+  const { status, stderr, output } = spawnSync(process.execPath, ["--require", ownThread, ...args], {
+    encoding: "utf8",
+    maxBuffer: 1 << 28,
+    stdio: ["ignore", "pipe", "pipe", "pipe"],
+  });
+  const wall = performance.now() - start;
   if (status !== 0) throw new Error(`${args.join(" ")} ended with ${status}: ${stderr}`);
-  return time;
+  return { wall, ...JSON.parse(output[3] ?? "") };
 }
 
 /** One character typed in the middle of a record, to its findings, in this process; against reading all anew. */
@@ -96,18 +118,31 @@ function median(values: readonly number[]): number {
   return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
 }
 
+function tableOf(head: readonly string[], body: readonly (readonly string[])[]): string {
+  return [head, head.map(() => "---"), ...body].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
+}
+
 function report(): void {
-  const head = ["work", "Headnote", "yardstick", "ratio", "budget"];
-  const table = [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
+  const table = tableOf(["work", "Headnote", "yardstick", "ratio", "budget"], rows);
+  const threadTable = tableOf(
+    ["work", "Headnote", "yardstick", "ratio", "Headnote at its peak", "yardstick at its peak"],
+    threads,
+  );
   const text = `# Timings
 
 Written by \`npm run bench\`. Medians of ${ROUNDS} rounds; Headnote and its yardstick run in turn, and the ratio is the median of the
 rounds' own ratios, since absolute times drift with the machine. The yardstick of \`check\` is \`bare.mjs\`: it splits the same
 text, converts its cells and scales them. That of the cold check is Node's own start.
 
-${cpus().length} processors, Node ${process.versions.node}.
+${cpus().length} processors, Node ${process.versions.node}, a load of ${load.toFixed(0)} before the first round.
 
 ${table}
+
+The time that the program's own thread has worked, which depends much less than the clock on what else the machine does
+(other threads compile and collect meanwhile, which on a busy machine the clock waits for), and the most memory that the
+process had:
+
+${threadTable}
 `;
   writeFileSync(join(here, "RESULTS.md"), text);
   process.stdout.write(text);
