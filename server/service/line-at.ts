@@ -15,3 +15,8 @@ export function lineAt(outline: Outline, line: number): Line | undefined {
   const inBlock = placed?.block.lines[line - placed.start];
   return inBlock?.kind === "row" ? inBlock : own;
 }
+
+/** The last line of the block that begins on a line, which is that line itself where no block does. */
+export function lastLineOf({ blocks }: Outline, start: number): number {
+  return start + (blocks.find((placed) => placed.start === start)?.block.lines.length ?? 1) - 1;
+}

@@ -3,25 +3,23 @@ import type { PreviewParams, PreviewView } from "../../shared/messages/preview.t
 import type { RunResult } from "../../shared/model/result.ts";
 import { type ChartOptions, drawnChart } from "../../shared/render/chart.ts";
 import { editorTheme } from "../../shared/render/chart-editor-theme.ts";
-import { runFacts } from "../../shared/render/run-facts.ts";
 import { sharedFacts } from "../../shared/render/shared-facts.ts";
 import { sharedSummary } from "../../shared/render/shared-summary.ts";
 import { unitsNamed } from "../../shared/render/wanted-units.ts";
 import type { Analysis, ComputedRun } from "../analysis/project.ts";
-import { type BlockPicture, blockPictures } from "./block-pictures.ts";
+import { blockPictures } from "./block-pictures.ts";
 import { chartOptions } from "./chart-options.ts";
 import { type ChartedRecord, type ChartedRun, chartRuns } from "./chart-runs.ts";
 import type { Judged } from "./findings.ts";
-import { blockAt } from "./line-at.ts";
+import { blockAt, lastLineOf } from "./line-at.ts";
 import { chosenPicture, chosenRuns, picks } from "./preview-choice.ts";
-import { numbersTable, previewTable } from "./preview-table.ts";
+import { listedFindings } from "./preview-findings.ts";
+import { lostPicture, pictureView } from "./preview-picture.ts";
+import { previewTable } from "./preview-table.ts";
 import { unitOffers } from "./unit-offers.ts";
 
 /** What a preview is asked to show. */
 export type PreviewWish = Omit<PreviewParams, "uri">;
-
-/** A list longer than this is read in the problems panel. */
-const MOST_FINDINGS = 100;
 
 /**
  * What the preview shows of a record. Findings are those of the runs shown and of all that is no run's own. `uriOf` gives
@@ -38,6 +36,8 @@ export function previewView(
   const picture = chosenPicture(analysis, pictures, wish);
   const common = { version, name: nameOf(analysis), picks: [...picks(analysis, pictures)] };
   if (picture !== undefined) return { ...common, ...pictureView(record, picture, pictures, wish, uriOf) };
+  const lost = lostPicture(record, wish, uriOf);
+  if (lost !== undefined) return { ...common, ...lost };
   const picked = chosenRuns(analysis, wish);
   const shown = chartRuns(record, picked);
   const [lead] = shown;
@@ -68,75 +68,6 @@ export function previewView(
   };
 }
 
-/** What stands beside a trace, a ladder or a map is what its run stands on. */
-function pictureView(
-  record: ChartedRecord,
-  picture: BlockPicture,
-  pictures: readonly BlockPicture[],
-  { units, look }: PreviewWish,
-  uriOf: (path: string) => string,
-): Omit<PreviewView, "version" | "name" | "picks"> {
-  const { analysis } = record;
-  const { path, outline } = analysis.scope.file;
-  const wanted = unitsNamed(units);
-  const { name, start, setup, lack } = picture;
-  const last = lastLine(analysis, { path, start });
-  const others = new Set(
-    [...pictures, ...analysis.settled.map(({ placed }) => placed)].map((each) => each.start),
-  );
-  const findings = record.findings.filter(({ finding }) => {
-    const block = blockAt(outline, finding.span.line)?.start;
-    return block === undefined || block === start || !others.has(block);
-  });
-  const error = findings.find(
-    ({ severity, finding: { span } }) => severity === "error" && span.line >= start && span.line <= last,
-  );
-  const facts = picture.facts(wanted);
-  const run = ownerOf(analysis, picture);
-  return {
-    runs: [{ id: name, uri: uriOf(path), line: start, last }],
-    isCurve: false,
-    hasRatio: false,
-    units: setup === undefined ? [] : [...unitOffers(setup, wanted)],
-    lifts: null,
-    spec:
-      lack === undefined
-        ? picture.spec({ units: wanted, width: look.width, theme: editorTheme(look.colours) })
-        : null,
-    problem:
-      lack === undefined ? null : { text: error?.message ?? lack, line: error?.finding.span.line ?? start },
-    isBroken: lack !== undefined && error !== undefined,
-    summary: [...picture.summary(wanted)],
-    facts: [...facts, ...(run === undefined ? [] : runFacts(run, wanted))].map(({ label, words }) => ({
-      label,
-      words,
-    })),
-    ...listedFindings(findings),
-    tables: [numbersTable(picture.table(wanted), start)],
-  };
-}
-
-/** The result of the run that a picture belongs to, in its own file or in one that it includes. */
-function ownerOf(analysis: Analysis, { run: id }: BlockPicture): RunResult | undefined {
-  const place = id === undefined ? undefined : analysis.scope.locate("run", id);
-  const home = place?.path === analysis.scope.file.path ? analysis : place && analysis.included(place.path);
-  const run = home?.settled.find(({ placed }) => placed.start === place?.start);
-  return run && home?.compute(run);
-}
-
-function listedFindings(findings: readonly Judged[]): Pick<PreviewView, "findings" | "moreFindings"> {
-  return {
-    findings: findings.slice(0, MOST_FINDINGS).map(({ finding, severity, message, help }) => ({
-      line: finding.span.line,
-      severity,
-      code: finding.code,
-      message,
-      help,
-    })),
-    moreFindings: Math.max(0, findings.length - MOST_FINDINGS),
-  };
-}
-
 function pictureOptions(wish: PreviewWish): ChartOptions {
   const { width, colours } = wish.look;
   return { ...chartOptions(wish), width, theme: editorTheme(colours) };
@@ -152,13 +83,9 @@ function inOrder(picked: readonly ComputedRun[], lead: ChartedRun | undefined): 
   return [...first, ...picked.filter((run) => !first.includes(run))];
 }
 
-function lastLine(
-  { scope }: Analysis,
-  { path, start }: Pick<ComputedRun["placed"], "path" | "start">,
-): number {
+function lastLine({ scope }: Analysis, { path, start }: ComputedRun["placed"]): number {
   const outline = scope.files.find((file) => file.path === path)?.outline;
-  const length = outline?.blocks.find((placed) => placed.start === start)?.block.lines.length ?? 1;
-  return start + length - 1;
+  return outline === undefined ? start : lastLineOf(outline, start);
 }
 
 /** What a run is called in the picture. */

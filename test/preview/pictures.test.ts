@@ -130,6 +130,9 @@ describe("on the page", () => {
       await page.locator("#page.is-stale").waitFor();
       expect(await page.locator("#problem").textContent()).toMatch(/^Last good drawing\. Line \d+: .*sss/);
       expect(await events(opened).count()).toBe(2);
+      // With another picture on the page there is none of this that could stay.
+      await opened.tell({ type: "show", state: { ...PLAIN, uri: "file:///other" }, view: opened.view() });
+      expect(await page.locator("#page.is-stale").count()).toBe(0);
       await show(record);
       await page.locator("#problem").waitFor({ state: "hidden" });
     });

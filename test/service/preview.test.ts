@@ -209,6 +209,19 @@ describe("a trace, a ladder or a map is shown", () => {
     });
   });
 
+  test("that is lost while its heading is written keeps its name, for its picture to stay", () => {
+    const line = lineOf(FOUR, "ladder 0.500 in");
+    for (const heading of ["ladder 0.500 in of r", "ladder 0.500 in of"]) {
+      const broken = FOUR.replace("ladder 0.500 in of r1", heading);
+      const view = viewOf(broken, { line: line + 2, shown: ladder });
+      expect(view).toMatchObject({ isCurve: false, isBroken: true, spec: null, runs: [{ id: ladder }] });
+      expect(view.problem?.line).toBe(line);
+      expect(ids(viewOf(broken, { line: 0, shown: ladder }))).toEqual(["r1"]);
+    }
+    const gone = FOUR.slice(0, FOUR.indexOf("ladder 0.500"));
+    expect(ids(viewOf(gone, { line: 0, shown: ladder }))).toEqual(["r1"]);
+  });
+
   test("its findings are its own and those of all, not those of runs", () => {
     const broken = FOUR.replace("28.0      195.2\ntrace", "20.0      195.2\ntrace");
     const codes = (choice: Choice) => viewOf(broken, { choice }).findings.map(({ code }) => code);

@@ -47,7 +47,7 @@ const more = part("more", HTMLButtonElement);
 const say = saying(part("live", HTMLElement));
 
 let shown: { readonly state: PreviewState; readonly view: PreviewView } | undefined;
-/** The record whose picture is on the page, dimmed or not. */
+/** What the picture on the page is of, dimmed or not. */
 let drawn: string | undefined;
 let cursor: number | null = null;
 let tables: readonly ResultsTable[] = [];
@@ -90,7 +90,7 @@ async function show(state: PreviewState, view: PreviewView): Promise<void> {
   shown = { state, view };
   editor.setState(state);
   showControls(state, view);
-  if (view.spec === null && view.isBroken && drawn === state.uri) {
+  if (view.spec === null && view.isBroken && drawn === pictureOf(state, view)) {
     dim(view.problem?.text ?? "", view.problem?.line ?? null, true);
     findings.replaceChildren(...findingsList(view, reveal));
     return;
@@ -108,10 +108,15 @@ async function show(state: PreviewState, view: PreviewView): Promise<void> {
   const { spec } = view;
   await drawing.show(spec);
   if (shown?.view !== view) return;
-  drawn = state.uri;
+  drawn = pictureOf(state, view);
   zooming.show(view.lifts, state.lifts);
   moveCursor(cursor);
   say(spokenWords(view));
+}
+
+/** A record, and of it a trace, a ladder or a map where that is shown instead of a curve. */
+function pictureOf({ uri }: PreviewState, { isCurve, runs: [shown] }: PreviewView): string {
+  return isCurve ? uri : `${uri}#${shown?.id}`;
 }
 
 function showControls(state: PreviewState, view: PreviewView): void {
