@@ -49,6 +49,14 @@ describe("reading after edits", () => {
     expect(now.blocks.map(({ block }, i) => block === old.blocks[i]?.block)).toEqual([true, false, true]);
   });
 
+  test("misses the version line where it was taken away above a block that stays as it was", () => {
+    const read = readText("headnote 1\nbench b\nshows flow\n");
+    const after = readText("bench b\nshows flow\n", read);
+    const again = outline(after.lines, NO_MEMORY, outline(read.lines));
+    expect(again).toEqual(outline(after.lines, NO_MEMORY));
+    expect(again.findings.map(({ code }) => code)).toEqual(["version"]);
+  });
+
   test("line ends do not matter to what is read", () => {
     fc.assert(
       fc.property(carelessFile, (text) => {
