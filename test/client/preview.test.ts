@@ -136,6 +136,19 @@ describe("the panel", () => {
     expect(asked.at(-1)).toMatchObject({ uri: A, choice: { kind: "cursor" } });
   });
 
+  test("shows a trace, a ladder or a map that is asked for, and remembers it of the record", async () => {
+    const { run, asked } = await opened();
+    const choice = { kind: "block", id: "trace 0.500 in of i2" };
+    run("headnote.showCurve", editor.Uri.parse(B), null, choice.id);
+    await settled();
+    expect(asked.at(-1)).toMatchObject({ uri: B, choice });
+    run("headnote.showCurve", A);
+    await settled();
+    run("headnote.showCurve", B);
+    await settled();
+    expect(asked.at(-1)).toMatchObject({ uri: B, choice });
+  });
+
   test("lets in its own script, style and folder, and nothing else", async () => {
     await opened();
     const { html, options } = panel().webview;
