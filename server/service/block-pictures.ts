@@ -41,7 +41,8 @@ export interface BlockPicture {
   /** Why there is nothing to draw; missing where there is. */
   readonly lack?: string;
   readonly spec: (options: PictureOptions) => VegaLiteSpec;
-  readonly table: (wanted: WantedUnits) => NumbersTable;
+  /** Of many rows so many that tell the most, unless all are asked for. */
+  readonly table: (wanted: WantedUnits, most?: number) => NumbersTable;
   readonly facts: (wanted: WantedUnits) => readonly Fact[];
   /** What a reader is told first. */
   readonly summary: (wanted: WantedUnits) => readonly string[];
@@ -78,7 +79,7 @@ function tracePicture(start: number, result: TraceResult): Unnumbered {
     setup,
     ...(interval === 0 && { lack: "No sample of this trace can be used." }),
     spec: (options) => traceChart(result, options),
-    table: (wanted) => traceTable(result, wanted),
+    table: (wanted, most) => traceTable(result, wanted, most),
     facts: (wanted) => traceFacts(result, wanted),
     summary: (wanted) => traceSummary(result, wanted),
   };

@@ -10,7 +10,7 @@ import type { ChartedRecord } from "./chart-runs.ts";
 import { blockAt, lastLineOf } from "./line-at.ts";
 import type { PreviewWish } from "./preview.ts";
 import { listedFindings } from "./preview-findings.ts";
-import { numbersTable } from "./preview-table.ts";
+import { MOST_ROWS, numbersTable } from "./preview-table.ts";
 import { runAt } from "./row-at.ts";
 import { unitOffers } from "./unit-offers.ts";
 
@@ -60,7 +60,7 @@ export function pictureView(
       words,
     })),
     ...listedFindings(findings),
-    tables: [numbersTable(picture.table(wanted), start)],
+    tables: [numbersTable(picture.table(wanted, MOST_ROWS), start)],
   };
 }
 

@@ -1,6 +1,5 @@
 // Results, and the numbers of other pictures, as the rows of a table on a page, each with the line that it comes from.
 import type { PreviewTable } from "../../shared/messages/preview.ts";
-import { extremes } from "../../shared/render/extremes.ts";
 import type { NumbersTable } from "../../shared/render/numbers-table.ts";
 import { runTable, type TableColumn } from "../../shared/render/run-table.ts";
 import type { WantedUnits } from "../../shared/render/wanted-units.ts";
@@ -9,7 +8,7 @@ import type { Judged } from "./findings.ts";
 import { rowFindings } from "./row-findings.ts";
 
 /** A page with more rows than this is slow, and nobody reads them there. */
-const MOST_ROWS = 400;
+export const MOST_ROWS = 400;
 
 export function previewTable(
   run: ComputedRun,
@@ -39,34 +38,24 @@ export function previewTable(
   };
 }
 
-/** The numbers of a block that begins on `start`; of many rows those where something happens, and those that stand out. */
-export function numbersTable({ title, head, columns, lines }: NumbersTable, start: number): PreviewTable {
-  const rows = cellsByRow(columns);
-  const shown = fewRows(columns, rows.length);
+/** The numbers of a block that begins on `start`. */
+export function numbersTable(
+  { title, head, columns, lines, more }: NumbersTable,
+  start: number,
+): PreviewTable {
+  const rows = cellsByRow(columns).slice(0, MOST_ROWS);
   return {
     title,
     head,
     columns: columns.map(wholeHeadOf),
-    rows: shown.map((at) => {
+    rows: rows.map((cells, at) => {
       const line = lines[at];
-      return { line: line === undefined ? null : start + line, cells: rows[at] ?? [] };
+      return { line: line === undefined ? null : start + line, cells };
     }),
-    more: rows.length - shown.length,
+    more: more + lines.length - rows.length,
     averages: { columns: [], rows: [] },
     summary: [],
   };
-}
-
-/** Places of the rows to show: of the second column, which the first leads to, no extreme is left out. */
-function fewRows(columns: readonly TableColumn[], count: number): readonly number[] {
-  const all = Array.from({ length: count }, (_, at) => at);
-  if (count <= MOST_ROWS) return all;
-  const values = Float64Array.from(columns[1]?.cells ?? [], Number);
-  const standing = new Set(extremes(values, 0, count, MOST_ROWS / 4 - 5));
-  const words = columns.filter(({ isNumber }) => !isNumber);
-  return all
-    .filter((at) => standing.has(at) || words.some(({ cells }) => cells[at] !== ""))
-    .slice(0, MOST_ROWS);
 }
 
 /** What a reader asks for first; where there is little room the rest is shown when it is asked for. */

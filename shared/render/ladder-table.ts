@@ -44,6 +44,7 @@ export function ladderTable(result: LadderResult, wanted: WantedUnits = []): Num
           ]),
     ],
     lines: points.map(({ row }) => row.line),
+    more: 0,
   };
 }
 

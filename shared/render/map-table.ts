@@ -37,5 +37,6 @@ export function mapTable(
           ]),
     ],
     lines: points.map(({ row }) => row.line),
+    more: 0,
   };
 }

@@ -17,6 +17,8 @@ export interface NumbersTable {
   readonly columns: readonly TableColumn[];
   /** Where each row stands, counted from the first line of its block; nothing where it stands in another file. */
   readonly lines: readonly (number | undefined)[];
+  /** Rows that were left out, since fewer were asked for. */
+  readonly more: number;
 }
 
 /** A column of numbers. */
