@@ -28,6 +28,7 @@ export interface ChartAxes {
   readonly wanted: WantedUnits;
 }
 
+const EVERYWHERE = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
 /** More points of a kind than this lie on each other at any width. */
 const MOST_DRAWN = 1000;
 /** Findings that a shaded fall-back says already. */
@@ -87,26 +88,35 @@ export function onLiftAxis(result: RunResult, axes: ChartAxes, lift: number): nu
 
 /**
  * Everything of a run that can be drawn; rows without lift or flow have no point. Where its fall-backs are shaded, the
- * findings that say the same flag no point.
+ * findings that say the same flag no point. Points of a stretch of the axis alone, where that is given.
  */
 export function drawnRun(
   run: ChartRun,
   axes: ChartAxes,
   area: PortArea["name"],
   isShaded: boolean,
+  [low, high]: readonly [low: number, high: number] = EVERYWHERE,
 ): DrawnRun {
   const { result } = run;
+  /** What stands out is looked for in the stretch that is shown, and on either side of it. */
+  const thinned = <P extends LinePoint>(points: readonly P[]): readonly P[] => {
+    const sides = Map.groupBy(points, ({ x }) => (x < low ? "below" : x > high ? "above" : "inside"));
+    return [...sides.values()].flatMap((side) => standingOut(side, ({ y }) => y));
+  };
   const line = (branch: Branch, value: (station: Station) => number | undefined): RunLine[] => {
     const points = result[branch].flatMap((station) => {
       const x = onLiftAxis(result, axes, station.lift);
       const y = finite(value(station));
       return x === undefined || y === undefined ? [] : [{ x, y, lines: linesOf(station) }];
     });
-    return points.length === 0 ? [] : [{ branch, points: standingOut(points, ({ y }) => y) }];
+    return points.length === 0 ? [] : [{ branch, points: thinned(points) }];
   };
   const flow = (station: Station) => fromSI(station.flow, axes.flow);
   const coefficient = (station: Station) => coefficientOf(result, area, station);
-  const usable = result.rows.filter((row) => hasPoint(row));
+  const usable = result.rows.filter((row) => {
+    const x = row.lift === undefined ? undefined : onLiftAxis(result, axes, row.lift);
+    return x !== undefined && x >= low && x <= high && Number.isFinite(row.flow?.corrected);
+  });
   const rows = drawnRows(run, usable);
   return {
     run,
@@ -114,12 +124,8 @@ export function drawnRun(
     points: rows.flatMap((row) => pointOf(run, axes, row, isShaded) ?? []),
     lines: [...line("rising", flow), ...line("falling", flow)],
     coefficients: [...line("rising", coefficient), ...line("falling", coefficient)],
-    settles: standingOut(settlesOf(result, axes), ({ y }) => y),
+    settles: thinned(settlesOf(result, axes)),
   };
-}
-
-function hasPoint({ lift, flow }: RowResult): boolean {
-  return lift !== undefined && Number.isFinite(flow?.corrected);
 }
 
 /** The rows to draw, chosen before anything is worked out for them: of many, those that stand out in their lift. */

@@ -138,18 +138,21 @@ function frameOf(
       : [options.highlight]
     : [];
   const styles = runStyles(runs, theme, highlighted);
+  const drawn = (run: ChartRun, within?: Stretch) =>
+    drawnRun(run, axes, options.cd ?? "curtain", leads && run.result === lead, within);
   const styled = runs.flatMap((run, index): StyledRun[] => {
     const style = styles[index];
     const label = endLabel(run, lead, wanted);
-    return style === undefined
-      ? []
-      : [{ ...drawnRun(run, axes, options.cd ?? "curtain", leads && run.result === lead), style, label }];
+    return style === undefined ? [] : [{ ...drawn(run), style, label }];
   });
   // The leading run comes last, so that it lies on top.
   const all = [...styled].sort((a, b) => rank(a, lead) - rank(b, lead));
   const whole = liftScale(all, lead, axes, outer);
   const asked = stretchOn(whole, lead, axes, options.lifts);
-  const cut = asked === undefined ? [] : all.map((run) => cutRun(run, asked));
+  const cut =
+    asked === undefined
+      ? []
+      : all.map((run) => cutRun(run.crowded > 0 ? { ...run, ...drawn(run.run, asked) } : run, asked));
   const stretch = cut.some(hasMark) ? asked : undefined;
   const isStretch = stretch !== undefined;
   const ordered = isStretch ? cut : all;

@@ -362,6 +362,10 @@ describe("what a record may hold", () => {
     const told = points.filter(({ about }) => String(about).includes("off-target"));
     expect(told.map(({ shape }) => shape)).toEqual(Array(4).fill("triangle-up"));
     expect(notesOf(spec)).toContain(`${20_000 - points.length} points lie among those that are drawn`);
+    const close = chartSpec([charted(run, "main", { findings })], { lifts: [0.1 * 0.0254, 0.105 * 0.0254] });
+    // 501 of them stand from 0.1 to 0.105 in, which is few enough for all.
+    expect(dataOf(close, "points")).toHaveLength(501);
+    expect(notesOf(close)).not.toContain("lie among");
     for (const name of ["flow-lines", "coefficients"]) {
       expect(dataOf(spec, name).length).toBeLessThanOrEqual(1000);
     }
