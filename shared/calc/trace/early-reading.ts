@@ -19,15 +19,17 @@ const AROUND = 2;
 export function readingAt({ samples, flow, steady }: TraceResult, time: number): EarlyReading | undefined {
   const settled = steady?.flow;
   const at = samples.time.findIndex((value) => value >= time);
-  if (flow === undefined || settled === undefined || at < 0) return undefined;
+  if (flow === undefined || steady === undefined || settled === undefined || at < 0) return undefined;
   const near = flow.slice(Math.max(0, at - AROUND), at + AROUND + 1).filter(Number.isFinite);
   if (near.length === 0) return undefined;
   const mean = near.reduce((sum, value) => sum + value, 0) / near.length;
+  // Neighbours hang together there as they do in the settled stretch.
+  const worth = Math.max(1, (near.length * settled.effective) / steady.samples);
   return {
     time,
     depression: samples.depression[at] ?? Number.NaN,
     off: mean / settled.mean - 1,
-    error: Math.hypot(settled.scatter / Math.sqrt(near.length), settled.error) / settled.mean,
+    error: Math.hypot(settled.scatter / Math.sqrt(worth), settled.error) / settled.mean,
   };
 }
 

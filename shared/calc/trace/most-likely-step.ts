@@ -63,17 +63,19 @@ export function mostLikelyStep(
 }
 
 /** Whether the step's jump stands out among those of the series without it. */
-function comesAtOnce({ values, smooth, unit }: Scaled, { at, size }: Scan, level: number): boolean {
+function comesAtOnce({ values, basis, unit }: Scaled, { at, size }: Scan, level: number): boolean {
   const behind = unit.map((value, place) => (place < at ? 0 : value));
-  const basis = orthonormal([...smooth, behind]);
+  const known = withColumn(basis, behind);
   const added = behind.map((value) => size * value);
-  return standsOut(orthogonal(values, basis), added, at, basis.length, level);
+  return standsOut(orthogonal(values, known), added, at, known.length, level);
 }
 
 /** Everything divided by the noise's standard deviation; `unit` is what a step of 1 becomes. */
 interface Scaled {
   readonly values: Float64Array;
   readonly smooth: readonly Float64Array[];
+  /** Columns of length 1 at right angles that span the smooth ones. */
+  readonly basis: readonly Float64Array[];
   readonly unit: Float64Array;
 }
 
@@ -88,7 +90,13 @@ interface Scan {
 
 function scaledBy({ values, smooth, scatter }: Series): Scaled {
   const divided = (column: Float64Array) => column.map((value, at) => value / (scatter[at] ?? 1));
-  return { values: divided(values), smooth: smooth.map(divided), unit: scatter.map((value) => 1 / value) };
+  const columns = smooth.map(divided);
+  return {
+    values: divided(values),
+    smooth: columns,
+    basis: orthonormal(columns),
+    unit: scatter.map((value) => 1 / value),
+  };
 }
 
 interface WhitenedScan extends Scan {
@@ -100,13 +108,15 @@ function whitenedScan(scaled: Scaled, taken: readonly number[]): WhitenedScan | 
   const plain = scan(scaled, scaled.unit, taken);
   if (plain === undefined) return undefined;
   const step = scaled.unit.map((value, at) => (at < plain.at ? 0 : value));
-  const left = orthogonal(scaled.values, orthonormal([...scaled.smooth, step]));
+  const left = orthogonal(scaled.values, withColumn(scaled.basis, step));
   const correlation = neighbourCorrelation(left);
   const used = usable(correlation);
   if (used === 0) return { ...plain, correlation };
+  const smooth = scaled.smooth.map((column) => whitened(column, used));
   const white = {
     values: whitened(scaled.values, used),
-    smooth: scaled.smooth.map((column) => whitened(column, used)),
+    smooth,
+    basis: orthonormal(smooth),
     unit: scaled.unit,
   };
   const later = scaled.unit.map((value, at) => value - used * (scaled.unit[at - 1] ?? 0));
@@ -127,12 +137,11 @@ function whitened(values: Float64Array, correlation: number): Float64Array {
 
 /** The place whose step has the largest t; a step adds `unit` at its place and `later` behind it. */
 function scan(
-  { values, smooth, unit }: Scaled,
+  { values, basis, unit }: Scaled,
   later: Float64Array,
   taken: readonly number[],
 ): Scan | undefined {
   const count = values.length;
-  const basis = orthonormal(smooth);
   const left = orthogonal(values, basis);
   const degrees = count - basis.length - 1;
   if (degrees < 1) return undefined;
@@ -170,7 +179,7 @@ function scan(
 
 /** How often series of smooth columns and such noise alone have a step as clear as the one found. */
 function simulatedChance(
-  { smooth, unit }: Scaled,
+  { smooth, basis, unit }: Scaled,
   taken: readonly number[],
   found: WhitenedScan,
   level: number,
@@ -183,7 +192,7 @@ function simulatedChance(
       before = at === 0 ? before : correlation * before + share * normal();
       values[at] = before;
     }
-    return whitenedScan({ values, smooth, unit }, taken);
+    return whitenedScan({ values, smooth, basis, unit }, taken);
   };
   // What is left after a fit hangs together less than the noise did; by how much, a few series tell.
   let correlation = usable(found.correlation);
@@ -204,15 +213,16 @@ function simulatedChance(
 
 /** Columns of length 1 at right angles that span the same; those that add nothing are left out. */
 function orthonormal(columns: readonly Float64Array[]): readonly Float64Array[] {
-  const basis: Float64Array[] = [];
-  for (const column of columns) {
-    // Twice, since the first time leaves rounding behind.
-    const left = orthogonal(orthogonal(column, basis), basis);
-    const length = Math.sqrt(dot(left, left));
-    if (!(length > 1e-8 * Math.sqrt(dot(column, column)))) continue;
-    basis.push(left.map((value) => value / length));
-  }
-  return basis;
+  return columns.reduce<readonly Float64Array[]>(withColumn, []);
+}
+
+/** A basis with what one more column adds to it. */
+function withColumn(basis: readonly Float64Array[], column: Float64Array): readonly Float64Array[] {
+  // Twice, since the first time leaves rounding behind.
+  const left = orthogonal(orthogonal(column, basis), basis);
+  const length = Math.sqrt(dot(left, left));
+  if (!(length > 1e-8 * Math.sqrt(dot(column, column)))) return basis;
+  return [...basis, left.map((value) => value / length)];
 }
 
 /** What is left of a column once all that the basis explains is taken out. */

@@ -11,9 +11,11 @@ const BEGINNINGS = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8] as const;
 /** A trend that moves the depression by less than this share of the band, or the flow by less than this, is none. */
 const SHARE_OF_BAND = 0.25;
 const LEAST_DRIFT = 0.001;
+/** Chance that a trend is seen where there is none, in depression and flow together. */
+const FALSE_TRENDS = 0.05;
 
 /**
- * The longest end of the samples from `from` up to `to` without a trend. A trend is a slope that is resolved at 95 % (Student's t, with the
+ * The longest end of the samples from `from` up to `to` without a trend. A trend is a slope that is resolved at 95 % for depression and flow together (Student's t, with the
  * residuals' effective number) and moves the depression by more than a quarter of the band `within` or the flow by more
  * than 0.1 % over the window. `undefined` where there is none of five samples and a fifth of the hold.
  */
@@ -24,12 +26,13 @@ export function steadyWindow(
   to: number,
   within: number,
 ): SteadyWindow | undefined {
+  const chance = FALSE_TRENDS / (flow === undefined ? 1 : 2);
   for (const share of BEGINNINGS) {
     const first = from + Math.floor(share * (to - from));
     if (to - first < LEAST_SAMPLES) return undefined;
     const { time, depression } = samples;
-    if (hasTrend(time, depression, first, to, () => SHARE_OF_BAND * within)) continue;
-    if (flow !== undefined && hasTrend(time, flow, first, to, (mean) => LEAST_DRIFT * mean)) continue;
+    if (hasTrend(time, depression, first, to, chance, () => SHARE_OF_BAND * within)) continue;
+    if (flow !== undefined && hasTrend(time, flow, first, to, chance, (mean) => LEAST_DRIFT * mean)) continue;
     const ofDepression = steadyMean(depression, first, to);
     const ofFlow = flow && steadyMean(flow, first, to);
     if (ofDepression === undefined) continue;
@@ -49,6 +52,7 @@ function hasTrend(
   values: Float64Array,
   from: number,
   to: number,
+  chance: number,
   least: (mean: number) => number,
 ): boolean {
   const size = groupSize(to - from, MOST_GROUPS);
@@ -73,7 +77,7 @@ function hasTrend(
   const variance = left.reduce((sum, value) => sum + value * value, 0) / (left.length - 2);
   const effective = Math.max(3, effectiveSize(left));
   const error = Math.sqrt((variance / xx) * (left.length / effective));
-  return Math.abs(slope) > (studentQuantile(0.975, effective - 2) ?? 2) * error;
+  return Math.abs(slope) > (studentQuantile(1 - chance / 2, effective - 2) ?? 2) * error;
 }
 
 /** The mean of the samples that are numbers, and its error with neighbours that hang together counted as fewer. */
