@@ -1,4 +1,5 @@
 // How often a fall-back that is there is found, by its size, the bench's noise, the readings and the bench's speed.
+import { type Rate, rateOf } from "../kit/binomial.ts";
 import { QUICK_BENCH, type SimulatedBench } from "../kit/simulator/bench.ts";
 import { type JudgedRun, judgeRecord } from "../kit/simulator/judged.ts";
 import { type SimulatedPort, STABLE_PORT, unstablePort } from "../kit/simulator/port.ts";
@@ -62,15 +63,16 @@ export function judgedSweeps(one: Case, sweeps: number): readonly JudgedRun[] {
   return judged;
 }
 
-export function share(judged: readonly JudgedRun[], code: string): number {
-  return judged.filter(({ codes }) => codes.has(code)).length / judged.length;
+/** How many of the sweeps have a finding of a code. */
+export function rateWith(judged: readonly JudgedRun[], code: string): Rate {
+  return rateOf(judged.filter(({ codes }) => codes.has(code)).length, judged.length);
 }
 
 export interface Detection {
   readonly noise: number;
   readonly repeats: number;
-  /** Share of sweeps in which the fall-back was resolved, by the drops. */
-  readonly shares: readonly number[];
+  /** Of sweeps in which the fall-back was resolved, by the drops. */
+  readonly rates: readonly Rate[];
 }
 
 /** A quick bench, on which the port always lets go. */
@@ -79,10 +81,10 @@ export function detection(sweeps: number): readonly Detection[] {
     REPEATS.map((repeats, index) => ({
       noise,
       repeats,
-      shares: DROPS.map((drop, which) => {
+      rates: DROPS.map((drop, which) => {
         const seed = 1000 + 100 * at + 10 * index + which;
         const port = unstablePort(drop);
-        return share(
+        return rateWith(
           judgedSweeps({ port, bench: QUICK_BENCH, noise, repeats, operator: WAITS, seed }, sweeps),
           "fall-back",
         );
@@ -95,11 +97,11 @@ export interface BySpeed {
   readonly time: number;
   /** Median time to settle, s. */
   readonly settle: number;
-  readonly fallBack: number;
-  readonly flatTop: number;
-  readonly neither: number;
-  readonly stableFallBack: number;
-  readonly stableFlatTop: number;
+  readonly fallBack: Rate;
+  readonly flatTop: Rate;
+  readonly neither: Rate;
+  readonly stableFallBack: Rate;
+  readonly stableFlatTop: Rate;
 }
 
 /** One unstable port (3 % where it lets go) and a stable one on benches of different speed, each lift read once. */
@@ -112,13 +114,14 @@ export function bySpeed(sweeps: number): readonly BySpeed[] {
     return {
       time,
       settle: bench.deadTime + time * Math.log(TARGET / BAND),
-      fallBack: share(judged, "fall-back"),
-      flatTop: share(judged, "flat-top"),
-      neither:
-        judged.filter(({ codes }) => !codes.has("fall-back") && !codes.has("flat-top")).length /
+      fallBack: rateWith(judged, "fall-back"),
+      flatTop: rateWith(judged, "flat-top"),
+      neither: rateOf(
+        judged.filter(({ codes }) => !codes.has("fall-back") && !codes.has("flat-top")).length,
         judged.length,
-      stableFallBack: share(stable, "fall-back"),
-      stableFlatTop: share(stable, "flat-top"),
+      ),
+      stableFallBack: rateWith(stable, "fall-back"),
+      stableFlatTop: rateWith(stable, "flat-top"),
     };
   });
 }

@@ -1,7 +1,8 @@
 // What reading at once costs, and what the state that flow is left in does to a sweep up and down.
+import type { Rate } from "../kit/binomial.ts";
 import { QUICK_BENCH, type SimulatedBench } from "../kit/simulator/bench.ts";
 import { portFlow, type SimulatedPort, STABLE_PORT, unstablePort } from "../kit/simulator/port.ts";
-import { judgedSweeps, share } from "./detection.ts";
+import { judgedSweeps, rateWith } from "./detection.ts";
 import { DENSITY, LIFTS, TARGET } from "./settings.ts";
 
 const IN_H2O = 249.08891;
@@ -46,8 +47,8 @@ export function byOperator(): readonly ByOperator[] {
 export interface UpAndDown {
   readonly port: string;
   readonly noise: number;
-  readonly differs: number;
-  readonly fallBack: number;
+  readonly differs: Rate;
+  readonly fallBack: Rate;
 }
 
 /** The blower runs on: flow lets go at 0.525 in whatever the rate, and comes back only below 0.420 in. */
@@ -77,8 +78,8 @@ export function upAndDown(sweeps: number): readonly UpAndDown[] {
       return {
         port,
         noise,
-        differs: share(judged, "direction-dependent"),
-        fallBack: share(judged, "fall-back"),
+        differs: rateWith(judged, "direction-dependent"),
+        fallBack: rateWith(judged, "fall-back"),
       };
     }),
   );

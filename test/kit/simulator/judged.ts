@@ -8,6 +8,8 @@ import type { RunResult } from "../../../shared/model/result.ts";
 export interface JudgedRun {
   readonly id: string;
   readonly codes: ReadonlySet<string>;
+  /** What the last finding of each code says. */
+  readonly messages: ReadonlyMap<string, string>;
   readonly result: RunResult;
 }
 
@@ -17,14 +19,15 @@ const PATH = "simulated.headnote";
 export function judgeRecord(text: string): readonly JudgedRun[] {
   const analysis = createProject(memoryFiles([{ path: PATH, text }], "")).analyse(PATH);
   if ("problem" in analysis) throw new RangeError(analysis.problem);
-  const codes = analysis.runs.map(() => new Set<string>());
-  for (const { finding } of findingsOf(analysis, DEFAULT_CONFIG)) {
+  const messages = analysis.runs.map(() => new Map<string, string>());
+  for (const { finding, message } of findingsOf(analysis, DEFAULT_CONFIG)) {
     const at = analysis.runs.findLastIndex(({ placed }) => placed.start <= finding.span.line);
-    codes[at]?.add(finding.code);
+    messages[at]?.set(finding.code, message);
   }
   return analysis.runs.map(({ placed, result }, index) => ({
     id: placed.entity.id,
-    codes: codes[index] ?? new Set(),
+    codes: new Set(messages[index]?.keys()),
+    messages: messages[index] ?? new Map(),
     result,
   }));
 }
