@@ -3,7 +3,7 @@
 import { evaluateTrace, type RawTrace } from "../../shared/calc/trace/evaluate-trace.ts";
 import { tableSamples } from "../../shared/calc/trace/table-samples.ts";
 import { displayColumn } from "../../shared/calc/trace/trace-flow.ts";
-import type { Trace } from "../../shared/model/model.ts";
+import type { Run, Trace } from "../../shared/model/model.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import type { TraceResult } from "../../shared/model/trace-result.ts";
 import { folderOf, isWithin, resolvePath } from "../../shared/text/path.ts";
@@ -36,6 +36,14 @@ export function tracesOf(file: SourceFile, owner: Owner, files: Files): readonly
     const placed = { entity, start, path };
     return [{ placed, run, result: computeTrace(placed, run.setup, files) }];
   });
+}
+
+/** Those that belong to one run. */
+export function tracesOfRun(
+  traces: readonly ComputedTrace[],
+  { path, start }: Pick<Placed<Run>, "path" | "start">,
+): readonly ComputedTrace[] {
+  return traces.filter(({ run }) => run.path === path && run.start === start);
 }
 
 /** The result of a trace; a log is read through `files` and must lie in the workspace of the record. */

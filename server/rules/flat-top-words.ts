@@ -4,19 +4,24 @@ import type { RunResult } from "../../shared/model/result.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { displayUnits } from "../../shared/render/display-units.ts";
 import { stationLift } from "../../shared/render/station-words.ts";
+import { answerRemedy, answerWords, type TraceAnswer } from "./flat-top-answer.ts";
 import { rowSpan } from "./places.ts";
 import { figures, inUnit, percent, signed } from "./words.ts";
 
 export type FlatTopArgs = Readonly<
-  Record<"from" | "to" | "flows" | "rise" | "chance" | "lift" | "settle" | "quick", string>
+  Record<
+    "from" | "to" | "flows" | "rise" | "chance" | "lift" | "settle" | "quick" | "answer" | "remedy",
+    string
+  >
 >;
 
 export function flatTopMessage(args: FlatTopArgs): string {
-  const { from, to, flows, rise, chance, lift, settle, quick } = args;
-  return `flow is flat from ${from} to ${to} (${flows}, ${rise}; chance alone gives ${chance}) on a slow approach: ${settle} at ${lift}, ${quick}`;
+  const { from, to, flows, rise, chance, lift, settle, quick, answer } = args;
+  return `flow is flat from ${from} to ${to} (${flows}, ${rise}; chance alone gives ${chance}) on a slow approach: ${settle} at ${lift}, ${quick}${answer}`;
 }
 
-export function flatTopArgs(result: RunResult, flat: FlatTop): FlatTopArgs {
+/** `answer` is that of the run's traces. */
+export function flatTopArgs(result: RunResult, flat: FlatTop, answer: TraceAnswer | undefined): FlatTopArgs {
   const { stations, rise, chance, slowest, settle, quick } = flat;
   const units = displayUnits(result.setup);
   const [first, last] = [stations[0], stations.at(-1)];
@@ -32,6 +37,8 @@ export function flatTopArgs(result: RunResult, flat: FlatTop): FlatTopArgs {
     lift: lift(),
     settle: inUnit(settle, units.time),
     quick: quick.from === "quick" ? `quick is ${limit}` : `1.5 times the usual settle is ${limit}`,
+    answer: answerWords(answer),
+    remedy: answerRemedy(answer, lift()),
   };
 }
 

@@ -1,9 +1,14 @@
 // A flat top that the bench crept up to: a question, not an answer.
 
 import { flatTop as findFlatTop } from "../../shared/calc/flat-top.ts";
+import { quickLimit } from "../../shared/calc/settle-times.ts";
+import { shifted } from "../../shared/text/span.ts";
+import { tracesOfRun } from "../analysis/traces.ts";
 import { INTAKE_SESSION } from "./examples.ts";
+import { traceAnswer } from "./flat-top-answer.ts";
 import { type FlatTopArgs, flatTopArgs, flatTopMessage, flatTopPlace } from "./flat-top-words.ts";
 import { rule } from "./rule.ts";
+import { headingSpan } from "./trace-words.ts";
 
 const SLOW_SESSION = INTAKE_SESSION.replace(
   "  repeat     0.4 %\n",
@@ -14,9 +19,8 @@ export const flatTop = rule<FlatTopArgs>({
   code: "flat-top",
   severity: "warning",
   message: flatTopMessage,
-  help: ({ lift }) =>
-    `a slow approach may carry air that would let go: open from shut at full speed at ${lift}, or take a trace there`,
-  what: "The top of the curve is flat, geometry does not explain it, and the bench was slow to come up to its depression there.",
+  help: ({ remedy }) => remedy,
+  what: "The top of the curve is flat, geometry does not explain it, and the bench was slow to come up to its depression there. A trace of one of its lifts from a quick approach answers it: a port that stays attached makes it a hint.",
   why: "A slow approach can carry air round a short side that lets go when the speed comes quickly, as in an engine: the curve then only goes flat.",
   bad: `${SLOW_SESSION}run r1
   lift[in]  depression[inH2O]  flow[cfm]  settle[s]
@@ -32,10 +36,21 @@ export const flatTop = rule<FlatTopArgs>({
      0.500               28.0      185.9        1.6
      0.600               28.0      185.6        1.6
 `,
-  checkRun(result, report) {
-    const flat = findFlatTop(result);
-    const place = flat && flatTopPlace(flat);
-    if (flat !== undefined && place !== undefined)
-      report(place.span, flatTopArgs(result, flat), { related: place.related });
+  check({ runs, compute, traces }, report) {
+    for (const run of runs) {
+      if (quickLimit(run.setup.bench) === undefined) continue;
+      const result = compute(run);
+      const flat = findFlatTop(result);
+      const place = flat && flatTopPlace(flat);
+      if (flat === undefined || place === undefined) continue;
+      const answer = traceAnswer(flat, tracesOfRun(traces(), run.placed));
+      report(shifted(place.span, run.placed.start), flatTopArgs(result, flat, answer), {
+        related: [
+          ...place.related.map((other) => ({ ...other, span: shifted(other.span, run.placed.start) })),
+          ...(answer === undefined ? [] : [{ span: headingSpan(answer.trace), message: "the trace" }]),
+        ],
+        ...(answer?.kind === "stays" && { severity: "hint" }),
+      });
+    }
   },
 });

@@ -6,10 +6,10 @@ import type { Row } from "../../shared/model/model.ts";
 import { unit } from "../../shared/render/display-units.ts";
 import { shifted } from "../../shared/text/span.ts";
 import type { SettledRun } from "../analysis/project.ts";
-import type { ComputedTrace } from "../analysis/traces.ts";
+import { type ComputedTrace, tracesOfRun } from "../analysis/traces.ts";
 import { BARE_SESSION } from "./examples.ts";
 import { cellSpan, rowSpan } from "./places.ts";
-import { type FileInput, type Report, rule } from "./rule.ts";
+import { type Report, rule } from "./rule.ts";
 import { depressionWords, timeWords } from "./trace-words.ts";
 import { inUnit, percent } from "./words.ts";
 
@@ -34,13 +34,9 @@ export const readEarly = rule<Args>({
      0.300               28.0      150.5        1.6      4.0
 `,
   check(input, report) {
-    for (const run of input.runs) checkRows(run, tracesOf(run, input), report);
+    for (const run of input.runs) checkRows(run, tracesOfRun(input.traces(), run.placed), report);
   },
 });
-
-function tracesOf({ placed }: SettledRun, { traces }: FileInput): readonly ComputedTrace[] {
-  return traces().filter(({ run }) => run.path === placed.path && run.start === placed.start);
-}
 
 interface Reading {
   readonly row: Row;

@@ -13,6 +13,7 @@ import { findUnit, fromSI, unitsOf } from "../../shared/quantity/unit.ts";
 import { folderOf, relativePath } from "../../shared/text/path.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Analysis } from "../analysis/project.ts";
+import { tracesOfRun } from "../analysis/traces.ts";
 import { findKind } from "../catalogue.ts";
 import { figures } from "../rules/words.ts";
 import { blockAt, lineAt } from "./line-at.ts";
@@ -56,7 +57,8 @@ function hoverRow(analysis: Analysis, position: Position): Hover | undefined {
   if (found === undefined) return undefined;
   const { row } = found.row;
   const from = row.bounds[0] ?? 0;
-  return { text: rowHover(found.run, found.row), span: { line: position.line, from, to: row.to } };
+  const traces = () => tracesOfRun(analysis.traces, found.run.placed);
+  return { text: rowHover(found.run, found.row, traces), span: { line: position.line, from, to: row.to } };
 }
 
 function hoverColumns(line: ColumnsLine, position: Position): Hover | undefined {

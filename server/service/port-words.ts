@@ -2,6 +2,7 @@
 import { flatTop } from "../../shared/calc/flat-top.ts";
 import { twoWaySweep } from "../../shared/calc/hysteresis.ts";
 import type { FallBack, RowResult, RunResult } from "../../shared/model/result.ts";
+import type { ComputedTrace } from "../analysis/traces.ts";
 import { directionArgs, directionMessage } from "../rules/direction-words.ts";
 import {
   fallBackArgs,
@@ -9,14 +10,19 @@ import {
   unresolvedArgs,
   unresolvedMessage,
 } from "../rules/fall-back-words.ts";
+import { traceAnswer } from "../rules/flat-top-answer.ts";
 import { flatTopArgs, flatTopMessage } from "../rules/flat-top-words.ts";
 import { percent } from "../rules/words.ts";
 
-/** One sentence for each fall-back, flat top and difference of directions that the reading is part of. */
-export function portWords(result: RunResult, row: RowResult): readonly string[] {
+/** `traces` are those of the run. One sentence for each fall-back, flat top and difference of directions that the reading is part of. */
+export function portWords(
+  result: RunResult,
+  row: RowResult,
+  traces: () => readonly ComputedTrace[],
+): readonly string[] {
   return [
     ...result.fallBacks.flatMap((fall) => fallBackWords(result, fall, row)),
-    ...flatTopWords(result, row),
+    ...flatTopWords(result, row, traces),
     ...directionWords(result, row),
   ];
 }
@@ -38,9 +44,14 @@ function fallBackWords(result: RunResult, fall: FallBack, row: RowResult): reado
   return [`${message}. ${place[0]?.toUpperCase()}${place.slice(1)}.`];
 }
 
-function flatTopWords(result: RunResult, row: RowResult): readonly string[] {
+function flatTopWords(
+  result: RunResult,
+  row: RowResult,
+  traces: () => readonly ComputedTrace[],
+): readonly string[] {
   const flat = flatTop(result);
-  return flat?.stations.some(has(row)) ? [`${flatTopMessage(flatTopArgs(result, flat))}.`] : [];
+  if (!flat?.stations.some(has(row))) return [];
+  return [`${flatTopMessage(flatTopArgs(result, flat, traceAnswer(flat, traces())))}.`];
 }
 
 function directionWords(result: RunResult, row: RowResult): readonly string[] {

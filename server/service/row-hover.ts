@@ -13,12 +13,17 @@ import { resultUnit } from "../../shared/render/result-unit.ts";
 import { correctedFlowHead } from "../../shared/render/run-facts.ts";
 import { shownNumber, shownRatio, shownUncertainty } from "../../shared/render/shown-number.ts";
 import type { ComputedRun } from "../analysis/project.ts";
+import type { ComputedTrace } from "../analysis/traces.ts";
 import { figures, inUnit, percent } from "../rules/words.ts";
 import { escaped } from "./markdown.ts";
 import { portWords } from "./port-words.ts";
 
-/** Markdown for a reading; all text of the record in it is escaped. */
-export function rowHover({ result }: ComputedRun, row: RowResult): string {
+/** Markdown for a reading; `traces` are those of its run. All text of the record in it is escaped. */
+export function rowHover(
+  { result }: ComputedRun,
+  row: RowResult,
+  traces: () => readonly ComputedTrace[],
+): string {
   const { setup } = result;
   if (row.row.void !== undefined) return `**void**${row.row.void === "" ? "" : `: ${escaped(row.row.void)}`}`;
   if (row.flow === undefined)
@@ -37,7 +42,7 @@ export function rowHover({ result }: ComputedRun, row: RowResult): string {
   return [
     head,
     values.join(" · "),
-    portWords(result, row)
+    portWords(result, row, traces)
       .map((words) => escaped(words))
       .join("\n\n"),
     chain(row, result)

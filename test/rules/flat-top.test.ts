@@ -34,7 +34,7 @@ describe("a flat top", () => {
       "flow is flat from 0.400 in to 0.600 in (185.0 → 185.6 cfm, +0.32 %; chance alone gives 0.93 %) on a slow approach: 7.4 s at 0.500 in, quick is 2 s",
     );
     expect(help).toBe(
-      "a slow approach may carry air that would let go: open from shut at full speed at 0.500 in, or take a trace there",
+      "a slow approach may carry air that would let go: a trace of 0.500 in tells, open from shut at full speed",
     );
   });
 
@@ -45,6 +45,53 @@ describe("a flat top", () => {
   test("names the limit that it took where the bench does not say what is quick", () => {
     const usual = slow("7.4").replace("quick 2 s", "settle 1.5 s");
     expect(findingOf(usual, "flat-top").message).toContain("1.5 times the usual settle is 2.25 s");
+  });
+});
+
+describe("a trace in the flat answers it", () => {
+  /** Ten samples a second of a bench that comes up with a time constant; from 1.3 s on the flow is lower by a share. */
+  const traced = (timeConstant: number, drop = 0, lift = "0.600", flow = true) => {
+    const rows = Array.from({ length: 100 }, (_, at) => {
+      const time = at / 10;
+      const depression = 28 * -Math.expm1(-time / timeConstant);
+      const passed = 35 * Math.sqrt(depression) * (time > 1.25 ? 1 - drop : 1);
+      return `${time} ${depression.toFixed(2)}${flow ? ` ${passed.toFixed(1)}` : ""}`;
+    });
+    const head = `time[s] depression[inH2O]${flow ? " flow[cfm]" : ""}`;
+    return `${slow("7.4")}\ntrace ${lift} in of r1\n${head}\n${rows.join("\n")}\n`;
+  };
+  const found = (fixture: string) => {
+    const { message, help, severity, finding } = findingOf(fixture, "flat-top");
+    return { answer: message.replace(/^.*quick is 2 s/, ""), help, severity, finding };
+  };
+
+  test("with the port letting go there, which the flat hides", () => {
+    const { answer, help, severity, finding } = found(traced(0.35, 0.05));
+    expect(answer).toBe("; the trace at 0.600 in lets go at 1.3 s, which the flat hides");
+    expect(help).toContain("look at the short side");
+    expect(severity).toBe("warning");
+    expect(finding.related.at(-1)?.message).toBe("the trace");
+  });
+
+  test("with air that stays attached on a quick approach: what is left is a hint", () => {
+    const { answer, help, severity } = found(traced(0.35));
+    expect(answer).toBe("; the trace at 0.600 in came up in 1.8 s and shows no letting-go");
+    expect(help).toContain("at 0.600 in the air stays attached on a quick approach too");
+    expect(severity).toBe("hint");
+  });
+
+  test("with nothing where it came up as slowly as the sweep", () => {
+    const { answer, help, severity } = found(traced(1.2));
+    expect(answer).toBe(
+      "; the trace at 0.600 in shows no letting-go, but took 6.0 s to come up and so answers nothing",
+    );
+    expect(help).toContain("open from shut at full speed at 0.500 in, and trace that");
+    expect(severity).toBe("warning");
+  });
+
+  test("but not from a lift outside the flat, nor without a flow", () => {
+    expect(found(traced(0.35, 0, "0.300")).answer).toBe("");
+    expect(found(traced(0.35, 0, "0.600", false)).answer).toBe("");
   });
 });
 
