@@ -97,7 +97,7 @@ export function isSamePortOnTwoBenches(a: Setup, b: Setup): boolean {
  * ratio is the mean of the ratios weighted with their variances without the scales, in logarithms, so that exchanging the
  * benches inverts it; where they scatter more than that, its uncertainty grows with them (R. T. Birge, Phys. Rev. 40 (1932)
  * 207), and what all lifts of a run share (air, leak) is added whole. Lifts at which either bench resolves a fall-back are
- * left out of it as long as two others remain: the port itself is not the same there.
+ * left out of it: the port itself is not the same there.
  */
 export function twoBenches(first: RunResult, second: RunResult): TwoBenches {
   const pairs = sharedPairs(first, second);
@@ -164,7 +164,7 @@ function scaleRatio(pairs: readonly Pair[], first: RunResult, second: RunResult)
   const sound = pairs.filter(
     ({ lift }) => !falls.some(({ onset, last }) => lift > onset.lift && lift <= last.lift),
   );
-  const used = (sound.length >= 2 ? sound : pairs).filter(({ a, b }) => Math.hypot(a.own, b.own) > 0);
+  const used = sound.filter(({ a, b }) => Math.hypot(a.own, b.own) > 0);
   // What was read on one side and between two stations on the other counts only where nothing else is there.
   const read = used.filter(({ isRead }) => isRead);
   const taken = read.length >= 2 ? read : used;

@@ -1,5 +1,5 @@
 // What two benches that read one port say of each other, in words.
-import type { Approach, ScaleRatio, TwoBenches } from "../calc/two-benches.ts";
+import type { Approach, TwoBenches } from "../calc/two-benches.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import type { Unit } from "../quantity/unit.ts";
 import type { CompareRun } from "./compare-input.ts";
@@ -21,7 +21,7 @@ export function benchFacts(first: CompareRun, second: CompareRun, found: TwoBenc
     return said.filter((text) => text !== undefined).join("; ");
   };
   const facts: readonly Fact[] = [
-    { label: "scale", words: found.scale === undefined ? "" : scaleWords(found.scale, names) },
+    { label: "scale", words: scaleWords(found, names) },
     { label: "agreement", words: agreementWords(found, units.lift) },
     ...found.hidden.map((hidden) => ({
       label: "hidden",
@@ -45,10 +45,11 @@ export function benchFacts(first: CompareRun, second: CompareRun, found: TwoBenc
   return facts.filter(({ words }) => words !== "");
 }
 
-function scaleWords(
-  { ratio, uncertainty, lifts, stated, en }: ScaleRatio,
-  [first, second]: [string, string],
-) {
+function scaleWords({ lifts: shared, scale }: TwoBenches, [first, second]: [string, string]): string {
+  if (shared.length === 0) return "";
+  if (scale === undefined)
+    return "cannot be told: the port falls back on one of the benches at every lift that both read";
+  const { ratio, uncertainty, lifts, stated, en } = scale;
   const reads = `${second} reads ${formatFixed(ratio, 4)} of ${first}, ±${formatFixed(ratio * uncertainty, 4)} (k = 2, from ${lifts} ${lifts === 1 ? "lift" : "lifts"})`;
   if (stated === undefined || en === undefined)
     return `${reads}; a bench does not state the uncertainty of its flow scale`;

@@ -100,6 +100,11 @@ describe("the scale ratio", () => {
     checkClose(found.lifts[4]?.residual, 190.4 / 183 - 1, 1e-5);
   });
 
+  test("is none where the port has let go on one bench at all lifts that both read", () => {
+    expect(benches(FALLING, [[0.5, 191]]).found.scale).toBeUndefined();
+    expect(benches(FALLING, [[0.4, 191.9]]).found.scale?.lifts).toBe(1);
+  });
+
   test("is judged by what both benches state of their scales, if both do", () => {
     const { scale } = benches(STEADY, scaled(STEADY, 1.02)).found;
     checkClose(scale?.stated, Math.SQRT2 * 0.01, 1e-12);
