@@ -15,6 +15,8 @@ export interface BenchLine {
 }
 
 const SIGNIFICANT = 2;
+/** With fewer, limits by Student's t would be 5 % and more wider than by the normal distribution. */
+const FEW_DEGREES = 20;
 /** Where the values of a block stand. */
 const STOP = 11;
 
@@ -49,7 +51,11 @@ function reasonWords(keyword: string, reason: Reason, units: BenchUnits): string
       return `${keyword}: no suggestion, it needs ${reason.need} ${WANTED[keyword] ?? "readings"} and the records have ${reason.have}`;
     case "pooled": {
       const { degreesOfFreedom, low, high } = reason.found;
-      return `pooled from ${repeatWords(reason.found)} (${freedomWords(degreesOfFreedom)}; 95 %: ${shareWords(low)} to ${shareWords(high)})`;
+      const few =
+        degreesOfFreedom < FEW_DEGREES
+          ? "; so few repeats do not tell it well, and a stated value counts as certain: read more points twice first"
+          : "";
+      return `pooled from ${repeatWords(reason.found)} (${freedomWords(degreesOfFreedom)}; 95 %: ${shareWords(low)} to ${shareWords(high)})${few}`;
     }
     case "median":
       return `the median of ${reason.count} timed readings`;
@@ -59,13 +65,21 @@ function reasonWords(keyword: string, reason: Reason, units: BenchUnits): string
       return `1.5 times the usual ${secondsWords(reason.quickest)} of bench '${reason.bench}'; this bench usually takes ${secondsWords(reason.usual)}, which may carry a port over an edge that the other shows`;
     case "held": {
       const { readings, off, step } = reason.holding;
-      return `95 % of ${readings} readings are within ${pressureWords(off, step, units)} of the target; the band costs at most ${shareWords(reason.cost)} in flow if it is read at its edge and not corrected`;
+      const held =
+        off > 0
+          ? `within ${pressureWords(off, step, units)} of the target`
+          : "at the target to the last digit";
+      return `95 % of ${readings} readings are ${held}; the band costs at most ${shareWords(reason.cost)} in flow if it is read at its edge and not corrected`;
     }
   }
 }
 
-export function repeatWords({ cells }: WithinCell): string {
-  return cells === 1 ? "one point read more than once" : `${cells} points read more than once`;
+export function repeatWords({ cells, plateCells }: Pick<WithinCell, "cells" | "plateCells">): string {
+  if (cells === 1)
+    return plateCells === 1 ? "one check plate read more than once" : "one point read more than once";
+  const plates =
+    plateCells === 0 ? "" : `, of them ${plateCells} ${plateCells === 1 ? "check plate" : "check plates"}`;
+  return `${cells} points read more than once${plates}`;
 }
 
 export function freedomWords(degrees: number): string {

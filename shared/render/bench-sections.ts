@@ -131,18 +131,16 @@ function sweepSection(sweeps: readonly SweepTime[]): BenchSection {
 function repeatSection({ within }: BenchReport): BenchSection {
   const title = "repeatability";
   if (within === undefined) return section(title, ["no point was read more than once in these records"]);
-  const { deviation, degreesOfFreedom, low, high, plateCells, claimed, verdict } = within;
-  const plates =
-    plateCells === 0 ? "" : `, of them ${plateCells} ${plateCells === 1 ? "check plate" : "check plates"}`;
-  const found = `${shareWords(deviation)} is one standard deviation of one reading, pooled from ${repeatWords(within)}${plates} (${freedomWords(degreesOfFreedom)}; 95 % confidence ${shareWords(low)} to ${shareWords(high)})`;
+  const { deviation, degreesOfFreedom, low, high, claimed, verdict } = within;
+  const found = `${shareWords(deviation)} is one standard deviation of one reading, pooled from ${repeatWords(within)} (${freedomWords(degreesOfFreedom)}; 95 % confidence ${shareWords(low)} to ${shareWords(high)})`;
   if (claimed === undefined || verdict === undefined) {
     return section(title, [found, "the block states no repeat"]);
   }
   const stated = `the block's repeat ${shareWords(claimed)}`;
   const verdicts = {
     kept: `${stated} lies within that`,
-    "repeats-worse": `${stated} is better than these records bear out: state the larger one, or find what scatters`,
-    "repeats-better": `${stated} is worse than these records show: findings are more cautious than they need to be`,
+    "repeats-worse": `${stated} is less than these records bear out: state the larger one, or find what scatters`,
+    "repeats-better": `${stated} is more than these records show: findings are more cautious than they need to be`,
   } as const;
   return section(title, [found, verdicts[verdict]]);
 }
@@ -157,7 +155,7 @@ function daysSection({ between }: BenchReport): BenchSection {
   const unit = displayUnits(run.setup).lift;
   return section(title, [
     `${shareWords(deviation)} is one standard deviation of one reading on another day (reproducibility); ${shareWords(part)} of it comes on top of repeating`,
-    `from ${levels} lifts of ${subjects} ${subjects === 1 ? "port" : "ports"} in ${sessions} sessions; furthest apart ${shareWords(range)}, ${subject} at ${liftNumber(fromSI(lift, unit), unit)} ${unit.symbol}`,
+    `from ${levels} ${levels === 1 ? "lift" : "lifts"} of ${subjects} ${subjects === 1 ? "port" : "ports"} in ${sessions} sessions; furthest apart ${shareWords(range)}, ${subject} at ${liftNumber(fromSI(lift, unit), unit)} ${unit.symbol}`,
   ]);
 }
 
