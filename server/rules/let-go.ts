@@ -32,7 +32,7 @@ export const letGo = rule<{
     `flow lets go at ${time}, at ${depression} ${phase}: the apparent area steps down ${size} (${flows}; scatter alone does this ${chance})${evidence}`,
   help: () =>
     "the port is on its edge at this lift, whatever the sweep shows: look at the short side, and open from shut at full speed again",
-  what: "The apparent area of a trace, flow over the square root of depression, steps down at once by more than the scatter around it explains in 5 % of traces.",
+  what: "The apparent area of a trace, flow over the square root of depression, steps down at once by more than the scatter around it explains in 5 % of traces. Steps below half a per cent, and what happens below 40 % of the target depression, are not looked for; a bench that rises through the rest in a few samples needs a quicker logger.",
   why: "A quick approach tears the air off where a slow one carries it round. An engine is quicker than any bench.",
   bad: tracedRun(0.05),
   good: tracedRun(0),

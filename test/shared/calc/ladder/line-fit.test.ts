@@ -1,4 +1,5 @@
 import jstat from "jstat";
+import { diag, inv, lusolve, multiply, transpose } from "mathjs";
 import { describe, expect, test } from "vitest";
 import { bentLine, type LinePoint, straightLine } from "../../../../shared/calc/ladder/line-fit.ts";
 import { studentTail } from "../../../../shared/calc/student.ts";
@@ -8,6 +9,17 @@ import { checkClose } from "../close.ts";
 
 const points = (xs: readonly number[], ys: readonly number[], u = 1): LinePoint[] =>
   xs.map((x, at) => ({ x, y: ys[at] ?? 0, u }));
+
+/** Least squares of columns by their normal equations: parameters, and the sum of the squares left over. */
+function fitted(design: readonly (readonly number[])[], ys: readonly number[]) {
+  const rows = design.map((row) => [...row]);
+  const solved = lusolve(multiply(transpose(rows), rows), multiply(transpose(rows), [...ys]));
+  const parameters = (solved as unknown as number[][]).map(([value = 0]) => value);
+  const left = ys.map(
+    (y, at) => y - (rows[at] ?? []).reduce((sum, x, j) => sum + x * (parameters[j] ?? 0), 0),
+  );
+  return { parameters, sum: left.reduce((sum, value) => sum + value ** 2, 0) };
+}
 
 describe("a straight line", () => {
   test("is that of NIST's Norris data, slope and error", () => {
@@ -39,6 +51,27 @@ describe("a straight line", () => {
     checkClose(line?.slope, 1, 1e-4);
   });
 
+  test("of unequally certain points has the slope and the error of the normal equations (mathjs)", () => {
+    const normal = normalNumbers(11);
+    const ladder = Array.from({ length: 9 }, (_, at) => {
+      const u = 0.002 * (1 + (at % 4));
+      const x = Math.log(6 + 3 * at);
+      return { x, y: 0.49 * x + 1 + 0.5 * u * normal(), u };
+    });
+    const design = ladder.map(({ x }) => [1, x]);
+    const weights = diag(ladder.map(({ u }) => 1 / u ** 2));
+    const inverse = inv(multiply(multiply(transpose(design), weights), design)) as unknown as number[][];
+    const right = multiply(
+      multiply(transpose(design), weights),
+      ladder.map(({ y }) => y),
+    ) as unknown as number[];
+    const slope = (inverse[1]?.[0] ?? 0) * (right[0] ?? 0) + (inverse[1]?.[1] ?? 0) * (right[1] ?? 0);
+    const line = straightLine(ladder);
+    expect(line?.widened).toBe(false);
+    checkClose(line?.slope, slope, 1e-9);
+    checkClose(line?.error, Math.sqrt(inverse[1]?.[1] ?? 0), 1e-9);
+  });
+
   test("needs three points and two places", () => {
     expect(straightLine(points([0, 1], [0, 1]))).toBeUndefined();
     expect(straightLine(points([1, 1, 1], [0, 1, 2]))).toBeUndefined();
@@ -61,6 +94,26 @@ describe("a bent line", () => {
     expect(bent?.below).toBeCloseTo(0.5, 1);
     expect(bent?.above).toBeCloseTo(0.3, 1);
     expect(bent?.chance).toBeLessThan(0.01);
+  });
+
+  test("has the lines and the F of the two models by their normal equations (mathjs, jstat)", () => {
+    const normal = normalNumbers(7);
+    const ys = xs.map((x) => 0.5 * x - 0.1 * Math.max(0, x - 3) + 0.05 * normal());
+    const bent = bentLine(points(xs, ys, 1e-4));
+    const straight = fitted(
+      xs.map((x) => [1, x]),
+      ys,
+    );
+    const kinked = fitted(
+      xs.map((x) => [1, x, Math.max(0, x - (bent?.x ?? 0))]),
+      ys,
+    );
+    checkClose(bent?.below, kinked.parameters[1] ?? 0, 1e-9);
+    checkClose(bent?.above, (kinked.parameters[1] ?? 0) + (kinked.parameters[2] ?? 0), 1e-9);
+    const degrees = xs.length - 3;
+    const f = (straight.sum - kinked.sum) / (kinked.sum / degrees);
+    // Places with two points on each side: 2 to 5.
+    checkClose(bent?.chance, 4 * (1 - jstat.centralF.cdf(f, 1, degrees)), 1e-6);
   });
 
   test("is seen in straight ones in at most 5 %", () => {
