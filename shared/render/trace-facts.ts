@@ -1,4 +1,5 @@
 // What a trace gives, in words, as hover, table and picture say it.
+import { LEAST_DEPRESSION, LEAST_STEP } from "../calc/trace/area-steps.ts";
 import type { Approach, AreaStep, Fitted, SteadyMean, TraceResult } from "../model/trace-result.ts";
 import { decimalsFor, formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
@@ -7,9 +8,12 @@ import { shownNumber, shownUncertainty } from "./shown-number.ts";
 import { type TraceUnits, traceUnits } from "./trace-units.ts";
 import { quantityIn, type WantedUnits } from "./wanted-units.ts";
 
+/** What has not been looked for has not been found either. */
+const NO_STEP = `not seen: no step of the apparent area of ${LEAST_STEP * 100} % or more above ${LEAST_DEPRESSION * 100} % of the target`;
+
 /** The facts of a trace in the order in which they happen; a trace that cannot be used says so. */
 export function traceFacts(result: TraceResult, wanted: WantedUnits = []): readonly Fact[] {
-  const { samples, settling, approach, steady, steps, interval, gaps, setup } = result;
+  const { samples, flow, settling, approach, steady, steps, interval, gaps, setup } = result;
   if (interval === 0) return [{ label: "samples", words: "none that can be used" }];
   const units = traceUnits(result, wanted);
   const time = units.time;
@@ -47,6 +51,7 @@ export function traceFacts(result: TraceResult, wanted: WantedUnits = []): reado
             ].join("; ")}`,
           },
         ]),
+    ...(flow === undefined || steps.length > 0 ? [] : [{ label: "let go", words: NO_STEP }]),
     ...steps.map((step) => ({ label: step.kind.replace("let-go", "let go"), words: stepWords(step, units) })),
   ];
 }

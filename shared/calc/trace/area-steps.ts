@@ -5,11 +5,11 @@ import { jumpAt, meanOf } from "./jump.ts";
 import { mostLikelyStep, type Series, type Step } from "./most-likely-step.ts";
 
 /** At smaller shares of the target the area is mostly noise of the depression (common practice, no published source). */
-const LEAST_DEPRESSION = 0.4;
+export const LEAST_DEPRESSION = 0.4;
 /** Chance of a false alarm in a trace without a step. */
 const FALSE_ALARMS = 0.05;
 /** A smaller step is none that an engine or a porter would notice (common practice, no published source). */
-const LEAST_STEP = 0.005;
+export const LEAST_STEP = 0.005;
 const MOST_GROUPS = 200;
 const MOST_STEPS = 4;
 const LEAST_GROUPS = 12;
