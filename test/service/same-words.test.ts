@@ -24,6 +24,7 @@ function opened(text: string) {
     choice: { kind: "cursor" },
     axis: "lift",
     cd: "curtain",
+    lifts: null,
     units: [],
     look: LOOK,
   };
