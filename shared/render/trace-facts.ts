@@ -86,9 +86,10 @@ function overshootFact({ overshoot, steady }: TraceResult, units: TraceUnits): r
 
 function meanWords({ mean, error, scatter, effective }: SteadyMean, unit: Unit): string {
   const value = fromSI(mean, unit);
+  if (scatter === 0) return `${rounded(value, 5)} ${unit.symbol} (every sample alike)`;
   const decimals = decimalsFor(error / unit.factor) ?? 3;
   const worth = effective < 9.5 ? rounded(effective, 2) : formatFixed(effective, 0);
-  return `${formatFixed(value, decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol} (scatter ${rounded(scatter / unit.factor, 2)}, worth ${worth} readings)`;
+  return `${formatFixed(value, decimals)} ± ${formatFixed(error / unit.factor, decimals)} ${unit.symbol} (scatter ${rounded(scatter / unit.factor, 2)}, worth ${worth} ${worth === "1" ? "reading" : "readings"})`;
 }
 
 /** What a reader asks for first: where the port lets go, when it had settled, and at what. */

@@ -19,6 +19,18 @@ test("a trace's heading shows when it settled, the approach, the steady window a
   expect(text).toMatch(/- let go: at 1\.3 s and 27\.5 inH2O, rising: apparent area -4\.\d+ ± 0\.\d+ %/);
 });
 
+test("a trace of a display that stands still has its value, no scatter, and says what it was searched for", () => {
+  const rows = Array.from({ length: 40 }, (_, at) => `  ${at / 10} 28.0 195.2`).join("\n");
+  const head = tracedRun(0).slice(0, tracedRun(0).indexOf("trace"));
+  const text = hoverText(`${head}tr$0ace 0.500 in of r1\n  time[s] depression[inH2O] flow[cfm]\n${rows}\n`);
+  expect(text).toContain(
+    "- steady: 0 to 3.9 s: 28 inH2O (every sample alike); corrected flow 195.2 cfm (every sample alike)",
+  );
+  expect(text).toContain(
+    "- let go: not seen: no step of the apparent area of 0.5 % or more above 40 % of the target",
+  );
+});
+
 test("a ladder's heading shows its exponent and what a port gives", () => {
   const rows = [8, 12, 16, 20, 24, 28].map((at) => `  ${at}.0 ${(36 * Math.sqrt(at)).toFixed(1)}`).join("\n");
   const head = tracedRun(0).slice(0, tracedRun(0).indexOf("trace"));

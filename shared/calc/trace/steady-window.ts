@@ -83,7 +83,11 @@ function hasTrend(
 /** The mean of the samples that are numbers, and its error with neighbours that hang together counted as fewer. */
 function steadyMean(values: Float64Array, from: number, to: number): SteadyMean | undefined {
   const used = values.subarray(from, to).filter(Number.isFinite);
-  if (used.length < 2) return undefined;
+  const [first] = used;
+  if (first === undefined || used.length < 2) return undefined;
+  // A display that stands still: what rounding makes of its mean is no scatter.
+  if (used.every((value) => value === first))
+    return { mean: first, scatter: 0, effective: used.length, error: 0 };
   const mean = used.reduce((sum, value) => sum + value, 0) / used.length;
   const variance = used.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (used.length - 1);
   const groups = groupMeans(used, 0, used.length, groupSize(used.length, MOST_GROUPS));

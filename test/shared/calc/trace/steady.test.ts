@@ -47,6 +47,16 @@ describe("the steady window", () => {
     expect(window(autoregressive(1000, 0, 5).map((value, at) => TARGET + at + value))).toBeUndefined();
   });
 
+  test("of samples that are all alike has their value, without scatter", () => {
+    const third = TARGET / 3;
+    expect(window(new Float64Array(40).fill(third))?.depression).toEqual({
+      mean: third,
+      scatter: 0,
+      effective: 40,
+      error: 0,
+    });
+  });
+
   test("has a mean whose error is right although its samples hang together", () => {
     let hits = 0;
     const TRIALS = 300;
