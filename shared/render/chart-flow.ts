@@ -8,8 +8,8 @@ import { boxesAlong } from "./chart-labels.ts";
 import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./chart-layers.ts";
 import { markOf } from "./chart-mark.ts";
 import { drawExpectations, drawFalls, drawFlattenLift } from "./chart-marks.ts";
-import { px, py } from "./chart-plot.ts";
-import { isFlagged, type RunPoint } from "./chart-run.ts";
+import { LABEL_HEIGHT, type Place, px, py } from "./chart-plot.ts";
+import { type ChartAxes, isFlagged, type RunPoint } from "./chart-run.ts";
 import { type ChartScale, chartScale, clamped, fromPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
 import { flowConditions } from "./chart-words.ts";
@@ -17,6 +17,15 @@ import { flowConditions } from "./chart-words.ts";
 const TICKS = 6;
 const SOLID = [1, 0];
 const CROSS = "M-0.6,-0.6L0.6,0.6M-0.6,0.6L0.6,-0.6";
+/** An arrow whose tip stands at the point, by the end of the scale that it points beyond; y runs downwards. */
+const ARROWS = {
+  up: "M0,0L0.8,0.9L0.25,0.9L0.25,2L-0.25,2L-0.25,0.9L-0.8,0.9Z",
+  down: "M0,0L0.8,-0.9L0.25,-0.9L0.25,-2L-0.25,-2L-0.25,-0.9L-0.8,-0.9Z",
+  right: "M0,0L-0.9,0.8L-0.9,0.25L-2,0.25L-2,-0.25L-0.9,-0.25L-0.9,-0.8Z",
+  left: "M0,0L0.9,0.8L0.9,0.25L2,0.25L2,-0.25L0.9,-0.25L0.9,-0.8Z",
+} as const;
+/** In pixels. */
+const HALF_ARROW = 5;
 /** Bars of more runs than this would hide each other. */
 const MOST_BARRED = 2;
 /** From so many points on, symbols are drawn smaller. */
@@ -154,44 +163,65 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
   const { frame, data, kept } = drawing;
   const { theme, runs, lead } = frame;
   const barred = barredRuns(runs, lead).includes(run);
+  const isTagged = run.run.result === lead || runs.length <= MOST_BARRED;
   const size = (run.points.length > MANY_POINTS ? 14 : 32) * (run.style.isContext ? 0.6 : 1);
   const { color, shape } = run.style;
+  const tags: Tag[] = [];
   // What was read on the way down comes first: a wider ring that a point of the way up stands in.
   const ordered = [...run.points].sort((a, b) => Number(isFalling(b)) - Number(isFalling(a)));
   for (const point of ordered) {
     const x = clamped(frame.x, point.x);
     const y = clamped(drawing.y, point.y);
-    const [left, top] = [px(drawing, x), py(drawing, y)];
-    kept.push({ left: left - 5, top: top - 5, width: 10, height: 10 });
-    const off = x !== point.x || y !== point.y;
+    const off = offScale(point, x, y);
+    const [left, top] = middleOf(px(drawing, x), py(drawing, y), off);
+    const half = off === undefined ? 5 : 7;
+    kept.push({ left: left - half, top: top - half, width: 2 * half, height: 2 * half });
     const { id } = run.run.result.setup.run;
     const about = { about: point.about, ...markOf(id, point.line) };
-    if (point.void) {
-      data["crosses"]?.push({
-        x,
-        y,
-        shape: CROSS,
-        size: 60,
-        color: theme.axis,
-        fill: null,
-        width: 1.3,
-        ...about,
-      });
-      if (run.run.result === lead) tag(drawing, left, top, tagText(["void"], point, off, frame), theme.quiet);
+    const words = point.void ? (run.run.result === lead ? ["void"] : []) : isTagged ? point.flags : [];
+    tags.push({ left, top, words, off: off && offWords(point, off, frame.axes), isVoid: point.void });
+    if (off !== undefined) {
+      const look = { color: point.void ? theme.axis : color, fill: theme.background };
+      data["points"]?.push({ x, y, shape: ARROWS[off], size: 90, ...look, width: 1.5, ...about });
       continue;
     }
-    if (barred && point.bar !== undefined && !off) drawBar(drawing, point, point.bar, color);
-    if (!isFlagged(point) && !off) {
+    if (point.void) {
+      const look = { shape: CROSS, size: 60, color: theme.axis, fill: null, width: 1.3 };
+      data["crosses"]?.push({ x, y, ...look, ...about });
+      continue;
+    }
+    if (barred && point.bar !== undefined) drawBar(drawing, point, point.bar, color);
+    if (!isFlagged(point)) {
       const look = isFalling(point) ? { size: 2.2 * size, fill: theme.background } : { size, fill: color };
       data["points"]?.push({ x, y, shape, ...look, color, width: 1.2, ...about });
       continue;
     }
     const fill = theme.background;
     data["points"]?.push({ x, y, shape: "triangle-up", size: 80, color, fill, width: 1.8, ...about });
-    if (run.run.result === lead || runs.length <= MOST_BARRED) {
-      tag(drawing, left, top, tagText(point.flags, point, off, frame), theme.text);
-    }
   }
+  drawTags(drawing, tags);
+}
+
+/** The middle of what is drawn for a point: an arrow stands inside the plot. */
+function middleOf(left: number, top: number, off: keyof typeof ARROWS | undefined): Place {
+  switch (off) {
+    case "up":
+      return [left, top + HALF_ARROW];
+    case "down":
+      return [left, top - HALF_ARROW];
+    case "left":
+      return [left + HALF_ARROW, top];
+    case "right":
+      return [left - HALF_ARROW, top];
+    default:
+      return [left, top];
+  }
+}
+
+/** The end of a scale that a point lies beyond. */
+function offScale(point: RunPoint, x: number, y: number): keyof typeof ARROWS | undefined {
+  if (y !== point.y) return point.y > y ? "up" : "down";
+  return x === point.x ? undefined : point.x > x ? "right" : "left";
 }
 
 /** Names the dotted branch of the leading run where it begins. */
@@ -231,20 +261,67 @@ function drawBar(
   obstacles.push({ left: left - 3, top, width: 6, height: py(drawing, ends[0]) - top });
 }
 
-/** The codes of a point, and its value where it lies off the scale. */
-function tagText(words: readonly string[], point: RunPoint, off: boolean, { axes }: ChartFrame): string {
-  const codes = words.length > 2 ? [...words.slice(0, 2), `${words.length - 2} more`] : words;
-  const value = off ? [`off scale: ${formatFixed(point.y, 0)} ${axes.flow.symbol}`] : [];
-  return [...codes, ...value].join(", ");
+/** The value that the scale has no room for. */
+function offWords({ x, y }: RunPoint, off: keyof typeof ARROWS, { lift, ratio, flow }: ChartAxes): string {
+  if (off === "up" || off === "down") return `${formatFixed(y, 0)} ${flow.symbol}`;
+  return ratio ? `L/D ${formatFixed(x, 2)}` : `${formatFixed(x, 2)} ${lift.symbol}`;
 }
 
-function tag(drawing: Drawing, left: number, top: number, text: string, color: string): void {
-  wish(drawing, text === "" ? [] : [text], color, (width) => {
-    const rightmost = drawing.frame.width - width;
-    return around(left, top, width, [9, 22, 36, 52]).map(([x, y, cost = 0]) => [
-      Math.max(0, Math.min(x, rightmost)),
-      y,
-      cost,
-    ]);
-  });
+/** What is said at a point: codes, and its value where it lies off the scale. */
+interface Tag {
+  readonly left: number;
+  readonly top: number;
+  readonly words: readonly string[];
+  readonly off: string | undefined;
+  readonly isVoid: boolean;
+}
+
+/** The tags of a run. Those that stand on one another, and say the same or stand at the edge of the plot, are one. */
+function drawTags(drawing: Drawing, tags: readonly Tag[]): void {
+  const { theme, width: plot } = drawing.frame;
+  const told = tags.filter(({ words, off }) => words.length > 0 || off !== undefined);
+  const places = Map.groupBy(told, ({ left, off, words }) =>
+    JSON.stringify(off === undefined ? [Math.round(left), words] : [Math.round(left)]),
+  );
+  for (const all of places.values()) {
+    for (const group of neighbours(all)) {
+      const [first] = group;
+      if (first === undefined) continue;
+      const { left, top, isVoid } = first;
+      const values = group.flatMap(({ off }) => off ?? []);
+      const codes = [...new Set(group.flatMap(({ words }) => words))];
+      wish(
+        drawing,
+        tagForms(codes, values),
+        isVoid ? theme.quiet : theme.text,
+        (width) =>
+          around(left, top, width, [9, 22, 36, 52]).map(([x, y, cost = 0]) => [
+            Math.max(0, Math.min(x, plot - width)),
+            y,
+            cost,
+          ]),
+        [left, top],
+      );
+    }
+  }
+}
+
+/** Tags of one lift that stand closer to the next than a label is high. */
+function neighbours(tags: readonly Tag[]): readonly (readonly Tag[])[] {
+  const groups: Tag[][] = [];
+  for (const tag of tags.toSorted((a, b) => a.top - b.top)) {
+    const last = groups.at(-1);
+    if (last !== undefined && tag.top - (last.at(-1)?.top ?? 0) < LABEL_HEIGHT) last.push(tag);
+    else groups.push([tag]);
+  }
+  return groups;
+}
+
+/** In narrow places a value off the scale, which is seen nowhere else, goes before the codes. */
+function tagForms(codes: readonly string[], values: readonly string[]): readonly string[] {
+  const few = codes.length > 2 ? [...codes.slice(0, 2), `${codes.length - 2} more`] : codes;
+  if (values.length === 0) return [few.join(", ")];
+  const more = values.length > 3 ? [...values.slice(0, 2), `${values.length - 2} more`] : values;
+  const off = more.join(", ");
+  return [[...few, `off scale: ${off}`].join(", "), `off scale: ${off}`, off];
 }

@@ -1,6 +1,6 @@
 // What stands behind the curves of the flow panel: where the port falls back, where it must flatten, what was expected of it.
 import { type FlattenLift, liftToFlatten } from "../calc/port-areas.ts";
-import type { FallBack } from "../model/result.ts";
+import type { FallBack, RunResult } from "../model/result.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
 import { around, type Drawing, wish } from "./chart-drawing.ts";
@@ -13,18 +13,32 @@ const SOLID = [1, 0];
 /** Half the width of the sign of an expected flow, in pixels. */
 const HALF_TARGET = 13;
 
-/** Shades each fall-back from its onset to where it recovers, else to its last station, and says how deep it is. */
+/**
+ * Shades each fall-back of the leading run, and fainter those that its baseline resolves, from the onset to where it
+ * recovers, else to its last station, and says how deep it is.
+ */
 export function drawFalls(drawing: Drawing): void {
+  const { leads, lead, runs } = drawing.frame;
+  if (!leads) return;
+  for (const { run, label } of runs) {
+    if (run.role === "baseline" && run.result !== lead) drawFallsOf(drawing, run.result, label);
+  }
+  drawFallsOf(drawing, lead);
+}
+
+/** `whose` names the run where it is not the leading one. */
+function drawFallsOf(drawing: Drawing, run: RunResult, whose?: string): void {
   const { frame, y, data, height } = drawing;
-  const { lead, axes, theme, x } = frame;
-  for (const fall of frame.leads ? lead.fallBacks : []) {
-    const [onset, end] = [fall.onset, fall.recovery ?? fall.last].map(({ lift }) =>
-      onLiftAxis(lead, axes, lift),
-    );
+  const { axes, theme, x } = frame;
+  for (const fall of run.fallBacks) {
+    if (whose !== undefined && !fall.resolved) continue;
+    const onset = onLiftAxis(run, axes, fall.onset.lift);
+    const end = onLiftAxis(run, axes, (fall.recovery ?? fall.last).lift);
     if (onset === undefined || end === undefined || end <= x.low || onset >= x.high) continue;
     const [from, to] = [Math.max(onset, x.low), Math.min(end, x.high)];
     const level = fromSI(fall.onset.flow, axes.flow);
-    const fill = fall.resolved ? theme.fallBack : theme.unresolved;
+    const isStrong = fall.resolved && whose === undefined;
+    const fill = isStrong ? theme.fallBack : theme.unresolved;
     data["falls"]?.push({ x: from, x2: to, y: y.low, y2: y.high, fill });
     if (level >= y.low && level <= y.high)
       data["marks"]?.push({
@@ -40,7 +54,8 @@ export function drawFalls(drawing: Drawing): void {
     const top = py(drawing, level);
     drawing.obstacles.push(...boxesAlong(left, top, right, top));
     for (const edge of [left, right]) drawing.obstacles.push(...boxesAlong(edge, 0, edge, height));
-    wish(drawing, fallLabels(fall), fall.resolved ? theme.text : theme.quiet, (width) => {
+    const labels = fallLabels(fall).map((label) => (whose === undefined ? label : `${whose} ${label}`));
+    wish(drawing, labels, isStrong ? theme.text : theme.quiet, (width) => {
       const beside = Math.min(Math.max((left + right - width) / 2, 4), frame.width - width - 4);
       return rows(height - LABEL_HEIGHT - 8, 4).map((top) => [beside, top]);
     });

@@ -12,10 +12,23 @@ export interface Plot {
   readonly height: number;
 }
 
+/** A point of the plot in pixels from its upper left corner. */
+export type Place = readonly [left: number, top: number];
+
 /** A label in the forms that it may take, the shortest last. */
 export interface LabelWish extends Wish {
   readonly forms: readonly string[];
   readonly color: string;
+  /** What it names, in pixels; a label that finds room only further off is led to it. */
+  readonly of?: Place;
+}
+
+/** A label that found room. */
+export interface PlacedLabel {
+  readonly wish: LabelWish;
+  readonly box: Box;
+  /** Its row in a text layer. */
+  readonly row: Json;
 }
 
 export const LABEL_HEIGHT = LABEL_SIZE + 3;
@@ -44,23 +57,26 @@ export function labelWish(
 }
 
 /** Rows of a text layer: the labels that found room, the first asked for served first. */
-export function labelRows(
+export function labelRows(...given: Parameters<typeof placedLabels>): Json[] {
+  return placedLabels(...given).map(({ row }) => row);
+}
+
+export function placedLabels(
   plot: Plot,
   wishes: readonly LabelWish[],
   obstacles: readonly Box[],
   kept: readonly Box[],
-): Json[] {
+): readonly PlacedLabel[] {
   const whole = { left: 0, top: 0, width: plot.width, height: plot.height };
   return placeLabels(wishes, obstacles, kept, whole).flatMap((box, at) => {
     const wish = wishes[at];
     if (box === undefined || wish === undefined) return [];
-    return [
-      {
-        x: fromPixels(plot.x, plot.width, box.left),
-        y: fromPixels(plot.y, plot.height, plot.height - box.top - box.height / 2),
-        text: wish.forms[box.form],
-        color: wish.color,
-      },
-    ];
+    const row = {
+      x: fromPixels(plot.x, plot.width, box.left),
+      y: fromPixels(plot.y, plot.height, plot.height - box.top - box.height / 2),
+      text: wish.forms[box.form],
+      color: wish.color,
+    };
+    return [{ wish, box, row }];
   });
 }

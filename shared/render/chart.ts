@@ -139,7 +139,7 @@ function frameOf(
     : [];
   const styles = runStyles(runs, theme, highlighted);
   const drawn = (run: ChartRun, within?: Stretch) =>
-    drawnRun(run, axes, options.cd ?? "curtain", leads && run.result === lead, within);
+    drawnRun(run, axes, options.cd ?? "curtain", leads && isShaded(run, lead), within);
   const styled = runs.flatMap((run, index): StyledRun[] => {
     const style = styles[index];
     const label = endLabel(run, lead, wanted);
@@ -181,6 +181,11 @@ function frameOf(
 
 function hasMark({ points, lines }: DrawnRun): boolean {
   return points.length > 0 || lines.length > 0;
+}
+
+/** Whether the fall-backs of a run are shaded, where there is a leading one. */
+function isShaded({ role, result }: ChartRun, lead: RunResult): boolean {
+  return result === lead || role === "baseline";
 }
 
 function rank({ run, style }: StyledRun, lead: RunResult): number {

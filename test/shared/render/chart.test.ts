@@ -62,11 +62,61 @@ describe("points and lines", () => {
     expect(falling[0]?.["dash"]).not.toEqual(lines[0]?.["dash"]);
   });
 
-  test("a slipped reading stands at the edge with its value and does not stretch the axis", () => {
-    const spec = chartOf(runText("r", [58.4, 125.6, 187.4, 2298, 240, 250]));
-    expect(panelsOf(spec)[0]?.encoding.y.scale.domain).toEqual([0, 300]);
-    expect(dataOf(spec, "points").find(({ x }) => x === 0.4)?.["y"]).toBe(300);
-    expect(textsOf(spec)).toContain("off scale: 2298 cfm");
+  describe("off the scale", () => {
+    /** The symbols at a place; an arrow's first two numbers are its tip, the next two where its head is widest. */
+    const arrows = (spec: Row, x: number) =>
+      dataOf(spec, "points").flatMap((point) => (point["x"] === x ? [String(point["shape"])] : []));
+
+    test("a slipped reading is an arrow at the edge with its value, and does not stretch the axis", () => {
+      const spec = chartOf(runText("r", [58.4, 125.6, 187.4, 2298, 240, 250]));
+      expect(panelsOf(spec)[0]?.encoding.y.scale.domain).toEqual([0, 300]);
+      expect(dataOf(spec, "points").find(({ x }) => x === 0.4)?.["y"]).toBe(300);
+      expect(arrows(spec, 0.4)).toEqual([expect.stringMatching(/^M0,0L0\.8,0\.9/)]);
+      expect(textsOf(spec)).toContain("off scale: 2298 cfm");
+    });
+
+    test("two readings at one place have one label with both values", () => {
+      const row = "  0.400  28.0  900\n";
+      const text = runText("r", [58.4, 125.6, 187.4, 900, 240, 250]);
+      const spec = chartOf(text.replace(row, `${row.replace("900", "905")}${row}`));
+      expect(textsOf(spec).filter((text) => String(text).includes("off scale"))).toEqual([
+        "off scale: 905 cfm, 900 cfm",
+      ]);
+    });
+
+    test("a lift has its own arrow and value, also of a void reading", () => {
+      const spec = chartOf(`${runText("r", [58.4, 125.6, 187.4])}  9.50  28.0  150 void "no such lift"\n`);
+      expect(arrows(spec, 0.3)).toContainEqual(expect.stringMatching(/^M0,0L-0\.9,0\.8/));
+      expect(textsOf(spec)).toContain("void, off scale: 9.50 in");
+    });
+
+    test("a reading of any run tells its value, its codes only where there are few runs", () => {
+      const text = ["a", "b", "c"].map((id) => runText(id, [58.4, 125.6, 187.4, 2298, 240, 250])).join("");
+      const spec = chartOf(text);
+      expect(textsOf(spec).filter((label) => String(label).includes("2298 cfm"))).not.toHaveLength(0);
+      checkLabelsApart(spec, 760);
+    });
+  });
+
+  test("flagged readings of one lift that stand on one another have one label", () => {
+    const [run] = runsOf(`${runText("r", [58.4, 125.6, 187.4])}  0.300  28.0  187.0\n`);
+    if (run === undefined) throw new Error("one run");
+    const findings = new Map(run.rows.slice(2).map((row) => [row, ["off-target"]] as const));
+    const spec = chartSpec([charted(run, "main", { findings })]);
+    expect(textsOf(spec).filter((text) => text === "off-target")).toHaveLength(1);
+  });
+
+  test("a label that stands away from its point is led to it", () => {
+    const { runs } = evaluateText(`${SHOP}${runText("r", [58.4, 125.6, 187.4, 188, 189, 190])}`);
+    const [run] = runs;
+    if (run === undefined) throw new Error("one run");
+    const codes = ["a-very-long-code-of-a-finding", "another-that-is-as-long"];
+    const findings = new Map(run.rows.map((row) => [row, codes] as const));
+    const leads = (options: ChartOptions) =>
+      dataOf(chartSpec([charted(run, "main", { findings })], options), "marks").filter(
+        ({ width }) => width === 0.8,
+      );
+    expect(leads({ width: 400 })).not.toHaveLength(0);
   });
 
   test("an expected flow is marked with its band", () => {
@@ -121,6 +171,19 @@ describe("fall-backs", () => {
 
   test("are shaded up to their recovery", () => {
     checkShade([...FALLING_BACK, 233, 236], 0.4, 0.7, LIGHT_THEME.fallBack, /^falls back 2\.1 %$/);
+  });
+
+  test("of a baseline are fainter and say whose they are, without a code beside them", () => {
+    const { runs } = evaluateText(
+      `${SHOP}${runText("was", FALLING_BACK)}${runText("is", [59, 127, 190, 233, 240, 246])}`,
+    );
+    const [was, is] = runs;
+    if (was === undefined || is === undefined) throw new Error("two runs");
+    const findings = new Map(was.rows.slice(4).map((row) => [row, ["fall-back"]] as const));
+    const spec = chartSpec([charted(was, "baseline", { findings }), charted(is)]);
+    expect(dataOf(spec, "falls")).toMatchObject([{ x: 0.4, fill: LIGHT_THEME.unresolved }]);
+    expect(textsOf(spec)).toContain("was falls back 2.1 %");
+    expect(textsOf(spec)).not.toContain("fall-back");
   });
 
   test("that chance may have made are lighter and say so", () => {
@@ -291,7 +354,7 @@ describe("several runs", () => {
       LIGHT_THEME.baseline,
     ]);
     // The baseline's fall-back is not the main run's.
-    expect(dataOf(spec, "falls")).toEqual([]);
+    expect(dataOf(spec, "falls")).toMatchObject([{ fill: LIGHT_THEME.unresolved }]);
     expect(spec["title"]).toMatchObject({ text: ["cut against cast"] });
   });
 
