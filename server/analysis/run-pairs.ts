@@ -10,6 +10,8 @@ export interface RunPair {
   readonly other: SettledRun;
   /** The file of the other one. */
   readonly analysis: Analysis;
+  /** All that could stand in the other's place: the other one, and earlier runs on its bench. */
+  readonly others: readonly VisibleRun[];
 }
 
 /** The results of a pair, and where the other run stands. */
@@ -20,7 +22,8 @@ export interface ComputedPair {
   readonly place: { readonly path: string; readonly start: number; readonly isOwnFile: boolean };
 }
 
-interface VisibleRun {
+/** A run with the analysis of its own file. */
+export interface VisibleRun {
   readonly run: SettledRun;
   readonly analysis: Analysis;
 }
@@ -53,7 +56,7 @@ function ownerOf(analysis: Analysis, path: string): Analysis | undefined {
 function baselinePairs(analysis: Analysis): readonly RunPair[] {
   return analysis.settled.flatMap((own): readonly RunPair[] => {
     const other = own.setup.run.baseline && baselineRun(analysis, own);
-    return other === undefined ? [] : [pair("baseline", own, other)];
+    return other === undefined ? [] : pair("baseline", own, [other]);
   });
 }
 
@@ -68,13 +71,11 @@ function benchPairs(analysis: Analysis): readonly RunPair[] {
   const own = staged.map((run): VisibleRun => ({ run, analysis }));
   const byPort = Map.groupBy([...own.reverse(), ...included.reverse()], ({ run }) => keyOf(run));
   return staged.flatMap((run) => {
-    const met = new Set<string>([run.setup.bench?.id ?? ""]);
-    return (byPort.get(keyOf(run)) ?? []).flatMap((other): readonly RunPair[] => {
-      const bench = other.run.setup.bench?.id ?? "";
-      if (met.has(bench) || !isSamePortOnTwoBenches(run.setup, other.run.setup)) return [];
-      met.add(bench);
-      return [pair("bench", run, other)];
-    });
+    const group = byPort.get(keyOf(run)) ?? [];
+    const fellows = group.filter((other) => isSamePortOnTwoBenches(run.setup, other.run.setup));
+    return [...Map.groupBy(fellows, (other) => other.run.setup.bench?.id).values()].flatMap((others) =>
+      pair("bench", run, others),
+    );
   });
 }
 
@@ -82,6 +83,8 @@ function keyOf({ setup: { port, run } }: SettledRun): string {
   return JSON.stringify([port?.id, run.stage, run.cylinder]);
 }
 
-function pair(as: RunPair["as"], own: SettledRun, { run, analysis }: VisibleRun): RunPair {
-  return { as, own, other: run, analysis };
+/** The first of the others stands beside the run; there is no pair without any. */
+function pair(as: RunPair["as"], own: SettledRun, others: readonly VisibleRun[]): readonly RunPair[] {
+  const [first] = others;
+  return first === undefined ? [] : [{ as, own, other: first.run, analysis: first.analysis, others }];
 }

@@ -1,6 +1,7 @@
 // A fall-back that one bench resolves and another, at the same port and stage, does not show.
-import { hiddenFallBacks } from "../../shared/calc/two-benches.ts";
+import { type HiddenFallBack, hiddenFallBacks } from "../../shared/calc/two-benches.ts";
 import { type HiddenArgs, hiddenArgs, hiddenMessage } from "../../shared/render/hidden-words.ts";
+import type { ComputedPair } from "../analysis/run-pairs.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
 import { rule } from "./rule.ts";
@@ -33,12 +34,10 @@ export const hiddenFallBack = rule<HiddenArgs>({
   why: "The air in an engine moves faster than on any bench. What the quicker bench shows is what the engine will find.",
   bad: TWO_BENCHES("178.0", "  # allow fall-back: it is to be shown"),
   good: TWO_BENCHES("185.6"),
-  checkPair({ as, own, other, place }, report) {
-    if (as !== "bench") return;
-    for (const hidden of hiddenFallBacks(own, other)) {
+  checkPair(pair, report) {
+    const { own, other, place } = pair;
+    for (const hidden of hiddenHere(pair)) {
       const isHere = hidden.resolvedBy === "second";
-      // Two runs of one file make a pair each way round: it is told once, at the run that hides it.
-      if (!isHere && place.isOwnFile) continue;
       const [here, there] = isHere
         ? [hidden.at.rows[0], hidden.fall.clearest.station.rows[0]]
         : [hidden.fall.clearest.station.rows[0], hidden.at.rows[0]];
@@ -53,3 +52,12 @@ export const hiddenFallBack = rule<HiddenArgs>({
     }
   },
 });
+
+/**
+ * What a pair of one stage on two benches has to tell at its own run. Two runs of one file make a pair each way round: it
+ * is told once, at the run that hides the fall-back.
+ */
+export function hiddenHere({ as, own, other, place }: ComputedPair): readonly HiddenFallBack[] {
+  if (as !== "bench") return [];
+  return hiddenFallBacks(own, other).filter(({ resolvedBy }) => resolvedBy === "second" || !place.isOwnFile);
+}

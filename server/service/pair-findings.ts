@@ -3,7 +3,8 @@ import type { Finding } from "../../shared/finding.ts";
 import type { Limits } from "../../shared/model/limits.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
-import { type ComputedPair, runPairs } from "../analysis/run-pairs.ts";
+import { type ComputedPair, runPairs, type VisibleRun } from "../analysis/run-pairs.ts";
+import { hiddenHere } from "../rules/hidden-fall-back.ts";
 import { RULES } from "../rules/index.ts";
 
 export interface JudgedPairs {
@@ -16,7 +17,7 @@ export interface JudgedPairs {
 /** The pairs of a file's runs. */
 export function judgedPairs(analysis: Analysis, limits: Limits): JudgedPairs {
   const pairs = runPairs(analysis);
-  const paired = new Set(pairs.flatMap(({ own, other }) => [own, other]));
+  const paired = new Set(pairs.flatMap(({ own, others }) => [own, ...others.map(({ run }) => run)]));
   const known = new Map<SettledRun, RunResult>();
   const computed = (owner: Analysis, run: SettledRun): RunResult => {
     const result = known.get(run) ?? owner.compute(run);
@@ -26,13 +27,27 @@ export function judgedPairs(analysis: Analysis, limits: Limits): JudgedPairs {
   return {
     resultOf: (run) => computed(analysis, run),
     judge: () =>
-      pairs.map(({ as, own, other, analysis: theirs }) => {
-        const { path, start } = other.placed;
-        const place = { path, start, isOwnFile: path === analysis.scope.file.path };
-        const pair = { as, own: computed(analysis, own), other: computed(theirs, other), place };
-        return { start: own.placed.start, findings: pairFindings(pair, limits) };
+      pairs.map(({ as, own, others }) => {
+        const result = computed(analysis, own);
+        const pairWith = ({ run, analysis: theirs }: VisibleRun): ComputedPair => {
+          const { path, start } = run.placed;
+          const place = { path, start, isOwnFile: path === analysis.scope.file.path };
+          return { as, own: result, other: computed(theirs, run), place };
+        };
+        const pair = tellingPair(others, pairWith);
+        return { start: own.placed.start, findings: pair === undefined ? [] : pairFindings(pair, limits) };
       }),
   };
+}
+
+/** The pair with the first of the others that has something to tell of a fall-back, else with the first. */
+function tellingPair(
+  others: readonly VisibleRun[],
+  pairWith: (other: VisibleRun) => ComputedPair,
+): ComputedPair | undefined {
+  const [first] = others;
+  const telling = others.length > 1 && others.find((other) => hiddenHere(pairWith(other)).length > 0);
+  return first && pairWith(telling || first);
 }
 
 interface JudgedPair extends ComputedPair {

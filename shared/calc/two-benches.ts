@@ -209,6 +209,7 @@ function hiddenBy(
   resolvedBy: HiddenFallBack["resolvedBy"],
 ): readonly HiddenFallBack[] {
   const [lowest, highest] = [other.rising[0], other.rising.at(-1)];
+  if (!seen.fallBacks.some(({ resolved }) => resolved)) return [];
   if (lowest === undefined || highest === undefined) return [];
   const reaches = (from: number, to: number) =>
     (lowest.lift < from || isSameLift(lowest.lift, from)) &&

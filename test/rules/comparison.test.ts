@@ -162,11 +162,24 @@ describe("a fall-back that another bench hides", () => {
     ]);
   });
 
-  test("is told of the last run on the other bench alone", () => {
+  test("is told once of all runs on the other bench, of the last that shows it", () => {
     const fixture = runsText([{ points: falling }, { points: falling }, { points: flat, bench: "south" }]);
     expect(codes(fixture)).toEqual(["hidden-fall-back"]);
-    const healed = runsText([{ points: falling }, { points: flat }, { points: flat, bench: "south" }]);
-    expect(codes(healed)).toEqual([]);
+    expect(findingOf(fixture, "hidden-fall-back").message).toMatch(/^north \(r2\)/);
+    // A later run that did not let go does not take back what an earlier one has shown.
+    const once = runsText([{ points: falling }, { points: flat }, { points: flat, bench: "south" }]);
+    expect(codes(once)).toEqual(["hidden-fall-back"]);
+    expect(findingOf(once, "hidden-fall-back").message).toMatch(/^north \(r1\)/);
+  });
+
+  test("is told of the other bench where the run that shows it stands behind others of that bench", () => {
+    const fixture = runsText([
+      { points: flat, bench: "south" },
+      { points: flat },
+      { points: falling },
+      { points: flat },
+    ]);
+    expect(codes(fixture)).toEqual(["hidden-fall-back"]);
   });
 
   test("is none of another stage, cylinder or set-up", () => {
