@@ -4,8 +4,10 @@ import { type Mismatch, mismatches } from "./comparable.ts";
 import { bendAt, type CurveAt, curveAt } from "./curve-at.ts";
 import { isSameLift, scaleUncertainty } from "./gain.ts";
 import { widening } from "./repeatability.ts";
+import { sameReadings } from "./same-readings.ts";
 import { meanOver } from "./summary.ts";
 
+const ROUNDING = 1e-9;
 /** Two-sided 95 % point of the normal distribution. */
 const TWO_SIDED_95 = 1.96;
 
@@ -44,39 +46,52 @@ export interface Comparison {
   readonly mean: ComparedMean | undefined;
   /** The same over the thirds of that stretch. */
   readonly bands: readonly ComparedMean[];
+  /** How many readings of the run are the baseline's own: of two states of one run. Chance has no part in these. */
+  readonly sameReadings: number;
 }
 
 /**
  * A run over its baseline. Lifts that only one has read are on the straight line between the other's stations, and have
  * no gain beyond them. Noise is 1.96 standard uncertainties of the difference: repeatability on one bench, and the two
- * flow scales with it between two (JCGM 100:2008, 5.1.2).
+ * flow scales with it between two (JCGM 100:2008, 5.1.2). Stations that stand on the very same readings have none: what
+ * is common to both cancels (5.2.2).
  */
 export function compareRuns(own: RunResult, baseline: RunResult): Comparison {
+  const same = sameReadings(own, baseline);
   const shared = sharedStretch(own.rising, baseline.rising);
   const third = shared === undefined ? 0 : (shared.to - shared.from) / 3;
   const parts = shared === undefined ? [] : [0, 1, 2].map((part) => shared.from + part * third);
   return {
     mismatches: mismatches(own.setup, baseline.setup),
     lifts: [
-      ...comparedLifts(own, baseline, "rising"),
+      ...comparedLifts(own, baseline, "rising", same),
       ...(own.falling.length > 0 && baseline.falling.length > 0
-        ? comparedLifts(own, baseline, "falling")
+        ? comparedLifts(own, baseline, "falling", same)
         : []),
     ],
-    mean: shared && comparedMean(own, baseline, shared.from, shared.to),
+    mean: shared && comparedMean(own, baseline, same, shared.from, shared.to),
     bands: parts.flatMap((from, part) => {
       const to = parts[part + 1] ?? shared?.to ?? from;
-      return comparedMean(own, baseline, from, to) ?? [];
+      return comparedMean(own, baseline, same, from, to) ?? [];
     }),
+    sameReadings: [...own.rising, ...own.falling].reduce(
+      (count, station) => count + (same.has(station) ? station.rows.length : 0),
+      0,
+    ),
   };
 }
 
-function comparedLifts(own: RunResult, baseline: RunResult, branch: Branch): readonly ComparedLift[] {
+function comparedLifts(
+  own: RunResult,
+  baseline: RunResult,
+  branch: Branch,
+  same: ReadonlySet<Station>,
+): readonly ComparedLift[] {
   const scale = scaleUncertainty(own, baseline);
   return liftsOf(own[branch], baseline[branch]).map((lift) => {
     const ours = at(own, branch, lift);
     const theirs = at(baseline, branch, lift);
-    return { lift, branch, own: ours, baseline: theirs, gained: gainedAt(ours, theirs, scale) };
+    return { lift, branch, own: ours, baseline: theirs, gained: gainedAt(ours, theirs, scale, same) };
   });
 }
 
@@ -84,14 +99,21 @@ function at(result: RunResult, branch: Branch, lift: number): CurveAt | undefine
   return curveAt(result[branch], lift, result.repeatability);
 }
 
-function gainedAt(own: CurveAt | undefined, baseline: CurveAt | undefined, scale: number) {
+function gainedAt(
+  own: CurveAt | undefined,
+  baseline: CurveAt | undefined,
+  scale: number,
+  same: ReadonlySet<Station>,
+) {
   if (own === undefined || baseline === undefined || !(baseline.flow > 0)) return undefined;
-  return gained(own.flow / baseline.flow - 1, Math.hypot(own.spread, baseline.spread, scale));
+  const isOne = own.parts.every(({ station }) => same.has(station)) && own.isRead && baseline.isRead;
+  const spread = isOne ? 0 : Math.hypot(own.spread, baseline.spread, scale);
+  return gained(own.flow / baseline.flow - 1, spread);
 }
 
 function gained(gain: number, uncertainty: number): Gained {
   const noise = TWO_SIDED_95 * uncertainty;
-  return { gain, noise, isResolved: Math.abs(gain) > noise };
+  return { gain, noise, isResolved: Math.abs(gain) > noise + ROUNDING };
 }
 
 /** The lifts of both, each once, rising. */
@@ -109,11 +131,12 @@ function sharedStretch(own: readonly Station[], baseline: readonly Station[]) {
 function comparedMean(
   own: RunResult,
   baseline: RunResult,
+  same: ReadonlySet<Station>,
   from: number,
   to: number,
 ): ComparedMean | undefined {
-  const ours = meanWithSpread(own, baseline, from, to);
-  const theirs = meanWithSpread(baseline, own, from, to);
+  const ours = meanWithSpread(own, baseline, same, from, to);
+  const theirs = meanWithSpread(baseline, own, same, from, to);
   if (ours === undefined || theirs === undefined || !(theirs.mean > 0)) return undefined;
   const uncertainty = Math.hypot(ours.spread, theirs.spread, scaleUncertainty(own, baseline));
   const { gain, noise, isResolved } = gained(ours.mean / theirs.mean - 1, uncertainty);
@@ -128,6 +151,7 @@ function comparedMean(
 function meanWithSpread(
   { rising, repeatability }: RunResult,
   { rising: others }: RunResult,
+  same: ReadonlySet<Station>,
   from: number,
   to: number,
 ) {
@@ -136,7 +160,9 @@ function meanWithSpread(
   if (mean === undefined || mean === 0) return undefined;
   const deviation = repeatability.deviation * widening(repeatability);
   let squares = 0;
-  for (const [index, { flow, rows }] of rising.entries()) {
+  for (const [index, station] of rising.entries()) {
+    if (same.has(station)) continue;
+    const { flow, rows } = station;
     const weight = stationWeight(rising, index, from, to);
     squares += (weight * flow * deviation) ** 2 / rows.length;
   }

@@ -94,6 +94,8 @@ const benches = z.strictObject({
 const comparison = z.strictObject({
   run: side,
   comparable: z.boolean(),
+  /** Readings of the run that are the baseline's own: of one run at two revisions. Chance is 0 for these. */
+  sameReadings: z.int().check(z.nonnegative()),
   mismatches: z.array(mismatch),
   differs: z.boolean(),
   lifts: z.array(lift),

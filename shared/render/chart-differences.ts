@@ -1,6 +1,7 @@
 // How the runs of a chart stand against each other: against a baseline or the leading run, or against the mean of equals.
 import { areCylinders } from "../calc/cylinders.ts";
 import { gains } from "../calc/gain.ts";
+import { sameReadings } from "../calc/same-readings.ts";
 import { deviations } from "../calc/spread.ts";
 import type { Branch, RunResult, Station } from "../model/result.ts";
 import { type ChartAxes, type ChartRun, linesOf, onLiftAxis } from "./chart-run.ts";
@@ -51,10 +52,11 @@ function fromRun(runs: readonly ChartRun[], from: ChartRun, axes: ChartAxes): Di
     (run) => run !== from && run.role !== "baseline" && isAlike(run.result, from.result),
   );
   const curves = others.flatMap(({ result }) => {
+    const same = sameReadings(result, from.result);
     const all = gains(result, from.result).map(({ station, gain, noise }) => ({
       station,
       value: gain,
-      noise,
+      noise: same.has(station) ? 0 : noise,
     }));
     return (["rising", "falling"] as const).map((branch) => {
       const own = new Set(result[branch]);

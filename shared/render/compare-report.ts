@@ -29,6 +29,7 @@ function entryOf(compared: Compared, units: DisplayUnits): CompareEntry {
   return {
     run: sideOf(run),
     comparable: mismatches.length === 0,
+    sameReadings: comparison.sameReadings,
     mismatches: mismatches.map(({ what, own, theirs }) => ({ what, run: own, baseline: theirs })),
     differs: differs(compared),
     lifts: lifts.map((lift) => liftOf(lift, isTold, units)),

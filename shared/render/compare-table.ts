@@ -125,7 +125,7 @@ export function compareTable(baseline: CompareRun, compared: Compared): CompareT
     facts: [runFact(baseline), runFact(run)],
     head: `${correctedFlowHead(baseline.result.setup)}${isDrawn ? `; ${BETWEEN} lies between two readings` : ""}`,
     columns: lifts.length === 0 ? [] : hasRemarks ? columns : columns.slice(0, -1),
-    notes: mismatchNotes(mismatches, isTold),
+    notes: [...mismatchNotes(mismatches, isTold), ...sameNotes(comparison, run)],
     summary: [
       ...(isTold ? meanFacts(comparison, units, decimals) : []),
       ...(benches === undefined ? [] : benchFacts(baseline, run, benches)),
@@ -140,7 +140,7 @@ function remark(
 ) {
   if (own === undefined) return `only ${baseline.label}`;
   if (base === undefined) return `only ${run.label}`;
-  return isTold && gained !== undefined && !gained.isResolved ? "within chance" : "";
+  return isTold && gained !== undefined && gained.noise > 0 && !gained.isResolved ? "within chance" : "";
 }
 
 function runFact({ label, file, revision, result: { setup } }: CompareRun): Fact {
@@ -162,16 +162,31 @@ function mismatchNotes(mismatches: readonly Mismatch[], isTold: boolean): readon
   return [`not comparable: ${mismatchWords(mismatches)}; ${means}`];
 }
 
+/** Chance speaks of two measurements. */
+function sameNotes({ sameReadings }: Comparison, { result }: CompareRun): readonly string[] {
+  if (sameReadings === 0) return [];
+  const all = [...result.rising, ...result.falling].reduce((sum, { rows }) => sum + rows.length, 0);
+  const which = sameReadings === all ? "all readings" : `${sameReadings} of ${all} readings`;
+  return [
+    `${which} are the same in both, taken once: what differs there is what was written about them, not chance`,
+  ];
+}
+
 function meanFacts({ mean, bands }: Comparison, units: DisplayUnits, decimals: number): readonly Fact[] {
   if (mean === undefined) return [];
   const flow = (value: number) => formatFixed(fromSI(value, units.flow), decimals);
   const words = (part: ComparedMean) =>
-    `${flow(part.baseline)} \u2192 ${flow(part.own)} ${units.flow.symbol}, ${signedFixed(100 * part.gain, 1)} % (chance ±${formatFixed(100 * part.noise, 1)} %${part.isResolved ? "" : ": not resolved"})`;
+    `${flow(part.baseline)} \u2192 ${flow(part.own)} ${units.flow.symbol}, ${signedFixed(100 * part.gain, 1)} % ${chanceWords(part)}`;
   const names = ["low third", "middle third", "high third"];
   return [
     { label: "mean", words: `${words(mean)} ${overLift(mean, units.lift)}` },
     ...bands.map((band, index) => ({ label: names[index] ?? "", words: words(band) })),
   ];
+}
+
+function chanceWords({ noise, isResolved }: ComparedMean): string {
+  if (noise === 0) return "(the same readings)";
+  return `(chance ±${formatFixed(100 * noise, 1)} %${isResolved ? "" : ": not resolved"})`;
 }
 
 /** With a sign, but for nothing at all. */

@@ -74,6 +74,23 @@ describe("a side of a comparison", () => {
 });
 
 describe("a file as git has it", () => {
+  test("says of an edit that no reading was taken again", async () => {
+    await inShop({ "a.headnote": one(1) }, async (shop) => {
+      git(shop.folder, "init", "-q");
+      commit(shop);
+      const compared = () => shop.headnote(["compare", "HEAD:a.headnote", "a.headnote"]);
+      const same = "all readings are the same in both, taken once";
+      expect(await compared()).toMatchObject({ code: 0, out: expect.stringContaining(same) });
+      shop.write("a.headnote", one(1).replace("leak none", "leak 0.1 cfm at 28 inH2O"));
+      expect(await compared()).toMatchObject({
+        code: 1,
+        out: expect.stringContaining("-0.1 % (the same readings)"),
+      });
+      shop.write("a.headnote", one(1).replace("150.0", "151.0"));
+      expect((await compared()).out).toContain("2 of 3 readings are the same in both");
+    });
+  });
+
   test("is read at its revision, with its includes as they stood then", async () => {
     await inShop({ "heads/a.headnote": one(1) }, async (shop) => {
       git(shop.folder, "init", "-q");
@@ -82,7 +99,8 @@ describe("a file as git has it", () => {
       shop.write("heads/a.headnote", `headnote 1\ninclude "../shop.headnote"\n${rest}`);
       commit(shop);
       shop.write("shop.headnote", bench.replace("repeat 0.4 %", "repeat 0.2 %"));
-      shop.write("heads/a.headnote", `headnote 1\ninclude "../shop.headnote"\n${rest}`.replace("162", "170"));
+      const [, again = ""] = one(1.01).split(/(?=session )/);
+      shop.write("heads/a.headnote", `headnote 1\ninclude "../shop.headnote"\n${again}`);
       commit(shop);
       expect(await gains(shop, "HEAD~1:heads/a.headnote", "HEAD:heads/a.headnote")).toHaveLength(1);
       const { out } = await shop.headnote([

@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 import { compareRuns } from "../../../shared/calc/comparison.ts";
 import { gainAt } from "../../../shared/calc/gain.ts";
 import { summary } from "../../../shared/calc/summary.ts";
-import { type RunParts, twoRuns } from "../../kit/two-runs.ts";
+import { evaluateText } from "../../kit/evaluate.ts";
+import { type RunParts, runsText, twoRuns } from "../../kit/two-runs.ts";
 import { checkClose } from "./close.ts";
 
 type Points = RunParts["points"];
@@ -177,5 +178,52 @@ describe("laws of comparisons", () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe("two states of one run", () => {
+  /** The run `r1` as it was and as it is, in records of their own. */
+  function states(was: Points, is: Points, edited = (text: string) => text) {
+    const [before] = evaluateText(runsText([{ points: was }])).runs;
+    const [after] = evaluateText(edited(runsText([{ points: is }]))).runs;
+    if (before === undefined || after === undefined) throw new RangeError("one run each is wanted");
+    return compareRuns(after, before);
+  }
+
+  test("have no chance between them: what an edit of the set-up does is resolved however small it is", () => {
+    const { sameReadings, lifts, mean } = states(BASELINE, BASELINE, (text) =>
+      text.replace("leak none", "leak 0.1 cfm at 28 inH2O"),
+    );
+    expect(sameReadings).toBe(BASELINE.length);
+    expect(lifts.map(({ gained }) => [gained?.noise, gained?.isResolved])).toEqual(
+      BASELINE.map(() => [0, true]),
+    );
+    expect(mean).toMatchObject({ noise: 0, isResolved: true });
+  });
+
+  test("that are equal do not differ", () => {
+    const { lifts, mean } = states(BASELINE, BASELINE);
+    expect(lifts.map(({ gained }) => [gained?.gain, gained?.isResolved])).toEqual(
+      BASELINE.map(() => [0, false]),
+    );
+    expect(mean).toMatchObject({ gain: 0, noise: 0, isResolved: false });
+  });
+
+  test("have chance in what was read again, and in their means as far as that goes", () => {
+    const again: Points = [...BASELINE.slice(0, 3), [0.4, 181]];
+    const { sameReadings, lifts, mean } = states(BASELINE, again);
+    expect(sameReadings).toBe(3);
+    // 1.96 s √2 at 0.4 %.
+    expect(lifts.map(({ gained }) => gained?.noise)).toEqual([0, 0, 0, expect.closeTo(0.011087, 5)]);
+    // The last station weighs 0.05 of 0.3 in: 1/6 of 180.5 over a mean near 121.7, of 1.96 s √2.
+    checkClose(mean?.noise, (180.5 / 6 / 121.7) * 1.96 * 0.004 * Math.SQRT2, 2e-2);
+  });
+
+  test("that were taken at two times are two runs", () => {
+    const { sameReadings, lifts } = states(BASELINE, BASELINE, (text) =>
+      text.replace("2026-03-02", "2026-03-03"),
+    );
+    expect(sameReadings).toBe(0);
+    expect(lifts[0]?.gained?.noise).toBeGreaterThan(0);
   });
 });
