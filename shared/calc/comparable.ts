@@ -54,6 +54,11 @@ export function mismatches(own: Setup, theirs: Setup): readonly Mismatch[] {
   return found;
 }
 
+/** Whether nothing stands between two runs. */
+export function isReadAlike(own: Setup, theirs: Setup): boolean {
+  return mismatches(own, theirs).length === 0;
+}
+
 function isSame([own, theirs]: readonly (string | undefined)[]): boolean {
   return own === theirs;
 }

@@ -1,6 +1,7 @@
 // How far the cylinders of one head flow apart, lift by lift, and how much of that the bench could have made up.
 import type { RowResult, RunResult } from "../model/result.ts";
-import { isQuotedAlike, isSameLift } from "./gain.ts";
+import { isReadAlike } from "./comparable.ts";
+import { isSameLift } from "./gain.ts";
 import { rangeQuantile } from "./range-of-normals.ts";
 import { widening } from "./repeatability.ts";
 
@@ -37,7 +38,7 @@ export interface CylinderSpread {
 export function cylinderSpreads(results: readonly RunResult[]): readonly CylinderSpread[] {
   const [first] = results;
   if (first === undefined) return [];
-  const alike = results.filter(({ setup }) => isQuotedAlike(setup, first.setup));
+  const alike = results.filter(({ setup }) => isReadAlike(setup, first.setup));
   const deviation = first.repeatability.deviation * widening(first.repeatability);
   return lifts(alike).flatMap((lift): readonly CylinderSpread[] => {
     const flows = cylindersAt(alike, lift);

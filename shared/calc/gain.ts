@@ -1,11 +1,10 @@
 // What one run gains over another, lift by lift, and how much of it the bench could have made up.
 import type { RunResult, Station } from "../model/result.ts";
-import type { Setup } from "../model/setup.ts";
+import { isReadAlike } from "./comparable.ts";
 import { widening } from "./repeatability.ts";
 
 /** A tenth of a micrometre: closer than any dial reads, wider than inches and millimetres round apart, m. */
 const SAME_LIFT = 1e-7;
-const ROUNDING = 1e-9;
 /** Two-sided 95 % point of the normal distribution. */
 export const TWO_SIDED_95 = 1.96;
 
@@ -21,10 +20,10 @@ export interface Gain {
 
 /**
  * The gains of the stations that both runs have, rising ones before falling ones, by lift. There is none where the two
- * are quoted at different depressions or in different air.
+ * were not read alike.
  */
 export function gains(result: RunResult, baseline: RunResult): readonly Gain[] {
-  if (!isQuotedAlike(result.setup, baseline.setup)) return [];
+  if (!isReadAlike(result.setup, baseline.setup)) return [];
   return [...result.rising, ...result.falling].flatMap((station) => gainAt(station, result, baseline) ?? []);
 }
 
@@ -34,7 +33,7 @@ export function gains(result: RunResult, baseline: RunResult): readonly Gain[] {
  * scales join in (JCGM 100:2008, 5.1.2).
  */
 export function gainAt(station: Station, result: RunResult, baseline: RunResult): Gain | undefined {
-  if (!isQuotedAlike(result.setup, baseline.setup)) return undefined;
+  if (!isReadAlike(result.setup, baseline.setup)) return undefined;
   const branch = result.falling.includes(station) ? baseline.falling : baseline.rising;
   const theirs = branch.find((other) => isSameLift(other.lift, station.lift));
   if (theirs === undefined || !(theirs.flow > 0)) return undefined;
@@ -52,15 +51,6 @@ export function isWithinNoise({ gain, noise }: Pick<Gain, "gain" | "noise">): bo
 /** Whether two lifts, in m, are one station. */
 export function isSameLift(a: number, b: number | undefined): boolean {
   return b !== undefined && Math.abs(a - b) <= SAME_LIFT;
-}
-
-/** Whether two runs are quoted at the same depression and in the same air. */
-export function isQuotedAlike(a: Setup, b: Setup): boolean {
-  const density = ({ reference, air }: Setup) => (reference?.value.state ?? air.value).density;
-  return (
-    Math.abs(a.quote.value.value / b.quote.value.value - 1) < ROUNDING &&
-    Math.abs(density(a) / density(b) - 1) < ROUNDING
-  );
 }
 
 /** Standard deviation of a station's mean, relative; wider where the bench's repeatability is itself but estimated. */

@@ -1,6 +1,7 @@
 // How far runs that should be alike, cylinders of one stage above all, stand from their own mean.
 import type { RunResult, Station } from "../model/result.ts";
-import { isQuotedAlike, isSameLift, spreadOf } from "./gain.ts";
+import { isReadAlike } from "./comparable.ts";
+import { isSameLift, spreadOf } from "./gain.ts";
 import { rangeQuantile } from "./range-of-normals.ts";
 
 /** One run at one lift, against the mean of all of them there. */
@@ -25,7 +26,7 @@ export function deviations(results: readonly RunResult[]): readonly Deviation[] 
   const [first, ...others] = results;
   if (first === undefined || others.length === 0) return [];
   const alike = others.every(
-    ({ setup }) => isQuotedAlike(setup, first.setup) && setup.bench?.id === first.setup.bench?.id,
+    ({ setup }) => isReadAlike(setup, first.setup) && setup.bench?.id === first.setup.bench?.id,
   );
   if (!alike) return [];
   return first.rising.flatMap(({ lift }) => {

@@ -1,10 +1,12 @@
 // The words around a chart: its title, the facts its runs share, how to read it, and what its axes show.
+import { mismatches } from "../calc/comparable.ts";
 import { areCylinders } from "../calc/cylinders.ts";
 import { PORT_AREAS, type PortArea } from "../calc/port-areas.ts";
 import type { RunResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { type ChartAxes, type ChartRun, type DrawnRun, isFlagged } from "./chart-run.ts";
 import { cleanText, HARD_SPACE } from "./chart-text.ts";
+import { mismatchWords } from "./mismatch-words.ts";
 import { runName } from "./run-name.ts";
 import { quantityIn, type WantedUnits } from "./wanted-units.ts";
 
@@ -87,6 +89,7 @@ export function chartNotes(noted: Noted): string {
   );
   return listed([
     isStretch ? STRETCH : undefined,
+    ...readOtherwise(drawn, noted.lead),
     pointless.length > 0 ? `without a point: ${pointless.join(", ")}` : undefined,
     hasLines && drawn.every(({ coefficients }) => coefficients.length === 0) ? missingArea(area) : undefined,
     hasExtremes ? EXTREMES : undefined,
@@ -115,6 +118,18 @@ export function fullNotes(noted: Noted): string {
 function crowdNote({ drawn }: Noted): string | undefined {
   const crowded = drawn.reduce((sum, run) => sum + run.crowded, 0);
   return crowded === 0 ? undefined : `${crowded} points lie among those that are drawn`;
+}
+
+/** Runs whose set-up is not that of the leading one have no gain, and are drawn with a word about it. */
+function readOtherwise(drawn: readonly DrawnRun[], lead: RunResult): readonly string[] {
+  const names = new Map<string, string[]>();
+  for (const { run } of drawn) {
+    const words = mismatchWords(mismatches(run.result.setup, lead.setup));
+    if (words === "") continue;
+    const name = runName(run.result.setup.run);
+    names.set(words, [...(names.get(words) ?? []), name]);
+  }
+  return [...names].map(([words, ids]) => `${ids.join(", ")} not read alike: ${words}`);
 }
 
 function uncertaintyNote({ drawn, barred, bars, lead }: Noted): string {

@@ -246,7 +246,8 @@ describe("the features reach the client", () => {
     const before = "file:///shop/before.headnote";
     const files = { [before]: shopRecord("     0.100               28.0       55.0\n") };
     await inSession(FULL, files, async (asked) => {
-      const session = "session 2026-03-09\n  bench north\n  port intake\n  target 28 inH2O\n";
+      const session =
+        "session 2026-03-09\n  bench north\n  port intake\n  target 28 inH2O\n  entry radiused\n";
       const run = "run i2\n  baseline i1\n  lift[in]  depression[inH2O]  flow[cfm]\n  0.100  28.0  60.5\n";
       await asked.open(
         URI,

@@ -102,6 +102,7 @@ describe("gain over the baseline", () => {
     const rows = { was: "  0.300  28.0  200.0", is: "  0.300  28.0  220.0" };
     expect(gains({ ...rows, after: "quote 25 inH2O" })).toEqual([]);
     expect(gains({ ...rows, after: "reference din-1343" })).toEqual([]);
+    expect(gains({ ...rows, after: "entry bare" })).toEqual([]);
     expect(gains({ ...rows, after: "air 30 degC 1000 hPa" })).toEqual([]);
     expect(
       gains({ ...rows, before: "reference isa", after: "reference isa\n  air 30 degC 1000 hPa" }),

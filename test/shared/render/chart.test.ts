@@ -343,6 +343,21 @@ describe("high contrast", () => {
   });
 });
 
+test("a baseline that was not read alike has no gain over it, and what differs is said", () => {
+  const text = (entry: string) =>
+    `${runText("was", [58, 126, 187], `  entry ${entry}\n`)}${runText("is", [59, 127, 190], "  entry clay\n")}`;
+  const drawn = (entry: string) => {
+    const [was, is] = runsOf(text(entry));
+    if (was === undefined || is === undefined) throw new Error("two runs");
+    return chartSpec([charted(was, "baseline"), charted(is)]);
+  };
+  const words = "was not read alike: entry (bare, there clay)";
+  expect(notesOf(drawn("bare"))).toContain(words);
+  expect(dataOf(drawn("bare"), "differences")).toEqual([]);
+  expect(notesOf(drawn("clay"))).not.toContain("not read alike");
+  expect(dataOf(drawn("clay"), "differences")).toHaveLength(3);
+});
+
 describe("several runs", () => {
   test("are named at their lines' ends, the baseline grey", () => {
     const [cast, cut] = runsOf(runText("cast", FALLING_BACK) + runText("cut", [59, 127, 192, 236, 243, 248]));
