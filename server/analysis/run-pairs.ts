@@ -70,11 +70,19 @@ function benchPairs(analysis: Analysis): readonly RunPair[] {
   });
   const own = staged.map((run): VisibleRun => ({ run, analysis }));
   const byPort = Map.groupBy([...own.reverse(), ...included.reverse()], ({ run }) => keyOf(run));
+  const byBench = new Map(
+    [...byPort].map(([key, group]) => [key, Map.groupBy(group, ({ run }) => run.setup.bench?.id)]),
+  );
   return staged.flatMap((run) => {
-    const group = byPort.get(keyOf(run)) ?? [];
-    const fellows = group.filter((other) => isSamePortOnTwoBenches(run.setup, other.run.setup));
-    return [...Map.groupBy(fellows, (other) => other.run.setup.bench?.id).values()].flatMap((others) =>
-      pair("bench", run, others),
+    const benches = byBench.get(keyOf(run)) ?? new Map<string | undefined, readonly VisibleRun[]>();
+    // Most stages are read on one bench.
+    if (benches.size < 2) return [];
+    return [...benches.values()].flatMap((fellows) =>
+      pair(
+        "bench",
+        run,
+        fellows.filter((other) => isSamePortOnTwoBenches(run.setup, other.run.setup)),
+      ),
     );
   });
 }

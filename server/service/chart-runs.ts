@@ -73,11 +73,10 @@ function keyOf({ placed }: ComputedRun): string {
 }
 
 function labelsOf(runs: readonly FoundRun[]): readonly string[] {
-  const stages = runs.map(({ run }) => run.placed.entity.stage);
-  return runs.map(({ run }, index) => {
-    const stage = stages[index];
-    const { id } = run.placed.entity;
+  const byStage = Map.groupBy(runs, ({ run }) => run.placed.entity.stage);
+  return runs.map(({ run }) => {
+    const { id, stage } = run.placed.entity;
     if (stage === undefined) return id;
-    return stages.filter((other) => other === stage).length > 1 ? `${stage} (${id})` : stage;
+    return (byStage.get(stage)?.length ?? 0) > 1 ? `${stage} (${id})` : stage;
   });
 }

@@ -24,8 +24,9 @@ export function differenceStrip(frame: ChartFrame): DrawnPanel | undefined {
   const curves: Json[] = [];
   const dots: Json[] = [];
   const further: Json[] = [];
+  const byResult = Map.groupBy(differences.curves, ({ result }) => result);
   for (const [index, run] of runs.entries()) {
-    for (const { branch, points } of differences.curves.filter(({ result }) => result === run.run.result)) {
+    for (const { branch, points } of byResult.get(run.run.result) ?? []) {
       const { color, dash, shape, width: thick, isContext } = run.style;
       const falling = branch === "falling";
       const look = { color, width: thick * 0.8, dash: falling ? DOTTED : dash };

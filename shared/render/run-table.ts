@@ -81,14 +81,22 @@ function writtenColumn({ setup, rows }: ReadRows, name: string, unit: Unit): Tab
 }
 
 function calculatedColumns({ setup, rows }: ReadRows, units: DisplayUnits): readonly TableColumn[] {
-  const points = rows.map((result) => ({ result, values: pointValues({ result, setup }) }));
-  const [first] = points;
-  return (first?.values ?? []).flatMap((head, index) => {
-    if (!head.inTable) return [];
-    const unit = head.dimension === "none" ? undefined : resultUnit(units, head.dimension);
-    const cells = points.map(({ result, values }) => cellOf(values[index], unit, result));
-    return [{ title: head.title, unit: unit?.symbol ?? "", isNumber: true, cells }];
+  const [first] = rows;
+  const heads = first === undefined ? [] : pointValues({ result: first, setup });
+  const columns = heads.map(({ title, dimension, inTable }) => {
+    const unit = dimension === "none" ? undefined : resultUnit(units, dimension);
+    return { title, unit, inTable, cells: [] as string[] };
   });
+  // Row by row: what a row's numbers are made of need not be kept for the others.
+  for (const result of rows) {
+    for (const [index, value] of pointValues({ result, setup }).entries()) {
+      const { inTable = false, unit, cells } = columns[index] ?? {};
+      if (inTable) cells?.push(cellOf(value, unit, result));
+    }
+  }
+  return columns
+    .filter(({ inTable }) => inTable)
+    .map(({ title, unit, cells }) => ({ title, unit: unit?.symbol ?? "", isNumber: true, cells }));
 }
 
 /** What is computed from a flow deserves the digits of that flow's own uncertainty. */
