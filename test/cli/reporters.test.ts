@@ -1,11 +1,15 @@
 // What other programs read of `check` and `table`: each format holds to its own rules, whatever stands in the record.
+import sarifSchema from "@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json" with { type: "json" };
+import { Ajv } from "ajv";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { KINDS } from "../../server/catalogue.ts";
 import { type Outcome, summaryOf } from "../../server/cli/outcome.ts";
 import { githubReport } from "../../server/cli/reporters/github.ts";
 import { REPORTERS } from "../../server/cli/reporters/index.ts";
 import { junitReport } from "../../server/cli/reporters/junit.ts";
+import { sarifReport } from "../../server/cli/reporters/sarif.ts";
 import type { CheckFinding } from "../../shared/messages/report.ts";
 import { reportJsonSchemas } from "../../shared/messages/report.ts";
 import { inShop } from "../kit/command.ts";
@@ -108,6 +112,37 @@ describe("SARIF", () => {
       expect(artifactLocation.uri).toBe("kopf%201%2C5%3A0%25/%C3%A4.headnote");
       expect(region).toEqual({ startLine: 4, startColumn: 14, endLine: 4, endColumn: 17 });
       expect(result.fixes[0].artifactChanges[0].replacements[0].insertedContent.text).toBe("0.4");
+    });
+  });
+
+  describe("by the published schema", () => {
+    // JSON Schema draft 4, of whose ways of its own it only has the two names.
+    const { $schema: _, id: __, ...schema } = sarifSchema;
+    const options = { strict: false, allErrors: true, validateFormats: false, unicodeRegExp: false };
+    const validate = new Ajv(options).compile(schema);
+    const checkValid = (text: string) => {
+      validate(JSON.parse(text));
+      expect(validate.errors ?? []).toEqual([]);
+    };
+
+    test("is valid whatever was found, and where nothing was", () => {
+      fc.assert(fc.property(findings, (found) => checkValid(sarifReport(outcomeOf(found)))));
+      checkValid(sarifReport(outcomeOf([])));
+    });
+
+    test("is valid for every kind of finding, with its places and its mend", async () => {
+      const files = Object.fromEntries(KINDS.map(({ code, bad }) => [`${code}.headnote`, bad]));
+      await inShop(files, async (shop) => {
+        const { out } = await shop.headnote(["check", "--format", "sarif"]);
+        checkValid(out);
+        expect(out).toContain('"fixes"');
+        expect(out).toContain('"relatedLocations"');
+      });
+    });
+
+    test("would not be without what it must have", () => {
+      expect(validate({ version: "2.1.0" })).toBe(false);
+      expect(validate({ version: "2.1.0", runs: [{ tool: { driver: {} }, results: [] }] })).toBe(false);
     });
   });
 
