@@ -2,7 +2,7 @@
 
 import type { StatedAir } from "../../shared/model/model.ts";
 import { BARE_SESSION } from "./examples.ts";
-import { conditionsSpan, statedSpan } from "./places.ts";
+import { conditionsSpan, isWritten, statedSpan } from "./places.ts";
 import { rule } from "./rule.ts";
 
 export const noAir = rule<{ problem: string }>({
@@ -32,6 +32,7 @@ run r1
     for (const run of input.settled) {
       const { air, statedAir } = run.setup;
       if (air.source !== "default") continue;
+      if (statedAir === undefined && isWritten(input, run, "air")) continue;
       const span = statedAir === undefined ? conditionsSpan(input, run) : statedSpan(input, run, "air");
       report(span, { problem: statedAir === undefined ? "no air is stated" : problemOf(statedAir.value) });
     }

@@ -1,6 +1,6 @@
 // A run that does not say how the air enters or leaves the port.
 import { INTAKE_SESSION } from "./examples.ts";
-import { conditionsSpan } from "./places.ts";
+import { conditionsSpan, isWritten } from "./places.ts";
 import { rule } from "./rule.ts";
 
 export const noEntry = rule<{ side: string; example: string }>({
@@ -41,9 +41,9 @@ run r1
     for (const run of input.settled) {
       const { port, entry, stub } = run.setup;
       const side = port?.side;
-      if (side === "intake" && entry === undefined)
+      if (side === "intake" && entry === undefined && !isWritten(input, run, "entry"))
         report(conditionsSpan(input, run), { side, example: "entry radiused" });
-      if (side === "exhaust" && stub === undefined)
+      if (side === "exhaust" && stub === undefined && !isWritten(input, run, "stub"))
         report(conditionsSpan(input, run), { side, example: "stub none" });
     }
   },

@@ -33,6 +33,8 @@ run r1
       const { setup } = run;
       const repeatability = input.repeatability(setup);
       if (setup.bench === undefined || repeatability.source !== "default") continue;
+      // A line that cannot be read is an error already.
+      if (setup.bench.origin.lines.has("repeat")) continue;
       report(conditionsSpan(input, run), {
         bench: setup.bench.id,
         deviation: percent(repeatability.deviation),

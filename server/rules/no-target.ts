@@ -1,7 +1,7 @@
 // A run without a target depression.
 
 import { BARE_SESSION } from "./examples.ts";
-import { conditionsSpan } from "./places.ts";
+import { conditionsSpan, isWritten } from "./places.ts";
 import { rule } from "./rule.ts";
 import { written } from "./words.ts";
 
@@ -31,7 +31,8 @@ run r1
   check(input, report) {
     for (const run of input.settled) {
       const { target } = run.setup;
-      if (target.source === "default") report(conditionsSpan(input, run), { target: written(target.value) });
+      if (target.source !== "default" || isWritten(input, run, "target")) continue;
+      report(conditionsSpan(input, run), { target: written(target.value) });
     }
   },
 });

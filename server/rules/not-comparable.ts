@@ -1,5 +1,5 @@
 // A baseline that was read in another set-up.
-import { mismatches } from "../../shared/calc/comparable.ts";
+import { type Mismatch, mismatches } from "../../shared/calc/comparable.ts";
 import { mismatchWords } from "../../shared/render/mismatch-words.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { baselineSpan } from "./places.ts";
@@ -16,12 +16,12 @@ run ported
      0.200               28.0      112.0
 `;
 
-export const notComparable = rule<{ run: string; baseline: string; differences: string }>({
+export const notComparable = rule<{ run: string; baseline: string; differences: string; remedy: string }>({
   code: "not-comparable",
   severity: "warning",
   message: ({ run, baseline, differences }) =>
     `${run} and its baseline ${baseline} were not read alike: ${differences}`,
-  help: () => "read one of them again in the set-up of the other; until then a gain is not the port's alone",
+  help: ({ remedy }) => `${remedy}; until then a gain is not the port's alone`,
   what: "A run and its baseline differ in target, quoted depression, reference air, adapter, entry, stub, direction, side or valve.",
   why: "What differs in the set-up stands in the gain as if the port had done it.",
   bad: STAGES("  entry      bare\n"),
@@ -33,6 +33,17 @@ export const notComparable = rule<{ run: string; baseline: string; differences: 
       run: own.setup.run.id,
       baseline: other.setup.run.id,
       differences: mismatchWords(differences),
+      remedy: remedyOf(differences),
     });
   },
 });
+
+/** What was only computed for other air or another depression needs no reading. */
+function remedyOf(differences: readonly Mismatch[]): string {
+  const lines = differences.map(({ what }) =>
+    what === "reference" ? "reference isa" : what === "quote" ? "quote 28 inH2O" : undefined,
+  );
+  return lines.includes(undefined)
+    ? "read one of them again in the set-up of the other"
+    : `write the same line into both sessions, such as: ${lines.join(", and: ")}`;
+}

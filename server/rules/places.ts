@@ -41,6 +41,12 @@ export function statedSpan(input: FileInput, run: SettledRun, keyword: string): 
   return shared ?? conditionsSpan(input, run);
 }
 
+/** Whether a run or its session has a line of a keyword; one without a value is broken, and an error says so already. */
+export function isWritten({ scope }: FileInput, { placed }: SettledRun, keyword: string): boolean {
+  const origins = [placed.entity.origin, scope.file.session?.entity.origin];
+  return origins.some((origin) => origin?.lines.has(keyword));
+}
+
 function lineOf(origin: Origin, keyword: string, start: number): Span | undefined {
   const span = origin.lines.get(keyword);
   return span && shifted(span, start);

@@ -34,6 +34,16 @@ describe("a baseline that was read in another set-up", () => {
     );
   });
 
+  test("asks for another reading only where one is needed", () => {
+    const help = (lines: readonly string[]) => findingOf(stages(scaled(1.05), lines), "not-comparable").help;
+    expect(help(["entry bare"])).toMatch(/^read one of them again/);
+    expect(help(["reference din-1343"])).toMatch(
+      /^write the same line into both sessions, such as: reference isa;/,
+    );
+    expect(help(["reference din-1343", "quote 25 inH2O"])).toContain("quote 28 inH2O, and: reference isa;");
+    expect(help(["reference din-1343", "entry bare"])).toMatch(/^read one of them again/);
+  });
+
   test("says nothing of the gain, which is not the port's alone", () => {
     expect(codesOf(stages(scaled(1.001), ["entry bare"]))).toEqual(["not-comparable"]);
   });

@@ -47,6 +47,21 @@ describe("what is missing", () => {
     expect(lines[found[0]?.finding.span.line ?? 0]).toBe("session 2026-03-02");
   });
 
+  test.each([
+    ["target", "target 28 inchH2O", "unknown-unit"],
+    ["air", "air 20 degC", "missing-value"],
+    ["leak", "leak 1,2 cfm at 28 inH2O", "decimal-comma"],
+    ["entry", "entry sharp", "unknown-choice"],
+  ])("%s is not, where its line is there but cannot be read", (keyword, line, code) => {
+    checkCodes(record({ session: session(keyword, line), rows: ROWS }), [code]);
+  });
+
+  test("nor is a bench's repeatability", () => {
+    checkCodes(record({ bench: ["shows flow", "repeat 0,4 %", "within 0.2 inH2O"], rows: ROWS }), [
+      "decimal-comma",
+    ]);
+  });
+
   test("a run that states it itself is not spoken of", () => {
     const stated = record({ session: session("leak"), run: ["leak none"], rows: ROWS });
     checkCodes(stated, []);
