@@ -73,7 +73,7 @@ function columnsOf(
   const own: Finding[] = [];
   const columns = lowerColumns(heading, line, index, own);
   if (own.length === 0) heads.set(line, { heading, index, columns });
-  findings.push(...own);
+  for (const finding of own) findings.push(finding);
   return columns;
 }
 

@@ -38,7 +38,7 @@ export function differenceStrip(frame: ChartFrame): DrawnPanel | undefined {
       for (const { x: at, y: percent, lines: rows } of read) {
         dots.push({ x: at, y: percent, shape, size, color, fill, width: 1, ...leadingMark(id, rows) });
       }
-      further.push(...furtherMarks(id, read));
+      for (const mark of furtherMarks(id, read)) further.push(mark);
     }
   }
   const ends = frame.isCrowd ? endLabels(frame, y, height, "all", lastDifference(differences)) : undefined;

@@ -35,7 +35,7 @@ export function coefficientStrip(frame: ChartFrame, area: PortArea["name"]): Dra
       const look = { shape, size, color, fill, width: 1 };
       const read = points.filter(({ isEdge }) => !isEdge);
       const drawn = read.map(({ x, y, lines: rows }) => ({ x, y, ...look, ...leadingMark(id, rows) }));
-      further.push(...furtherMarks(id, read));
+      for (const mark of furtherMarks(id, read)) further.push(mark);
       if (falling) dots.unshift(...drawn);
       else dots.push(...drawn);
     }

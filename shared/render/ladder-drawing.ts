@@ -1,4 +1,5 @@
 // A ladder on its axes: its steps, and the laws that run through them.
+import { extent } from "../calc/extent.ts";
 import type { LadderResult, PowerLaw } from "../model/ladder-result.ts";
 import { fromSI } from "../quantity/unit.ts";
 import type { Json } from "./chart-layers.ts";
@@ -70,7 +71,7 @@ export function ladderDrawing(
     };
   });
   const logs = points.map(({ depression }) => logOf(depression));
-  const [low, high] = [Math.min(...logs), Math.max(...logs)];
+  const [low, high] = extent(logs);
   const across = (deviation: (log: number) => number): readonly Place[] =>
     Array.from({ length: PIECES + 1 }, (_, at) => {
       const log = low + ((high - low) * at) / PIECES;
@@ -87,7 +88,7 @@ export function ladderDrawing(
   const xs = steps.map(({ x }) => x);
   return {
     ...{ result, units, theme, width, left, steps },
-    x: ratioScale(Math.min(...xs), Math.max(...xs), width / TICK),
+    x: ratioScale(...extent(xs), width / TICK),
     fitted: across(fit),
     nozzle: nozzle === undefined ? [] : across((log) => (nozzle - 0.5) * log),
     root: across(() => 0),

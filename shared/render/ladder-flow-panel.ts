@@ -1,4 +1,5 @@
 // The upper panel of a ladder: flow on depression, both as ratios.
+import { extent } from "../calc/extent.ts";
 import { type DrawnPanel, lineRows } from "./chart-frame.ts";
 import { lines, ring, symbols } from "./chart-layers.ts";
 import { type LadderDrawing, stepLook } from "./ladder-drawing.ts";
@@ -17,7 +18,7 @@ export function ladderFlowPanel(drawing: LadderDrawing): DrawnPanel {
       width,
       height,
       x,
-      y: ratioScale(Math.min(...ys), Math.max(...ys), height / TICK),
+      y: ratioScale(...extent(ys), height / TICK),
       title: `Flow at each depression, ${units.flow.symbol}`,
       indent: left,
       layers: [lines("fit-lines"), symbols("steps", "all"), ring("steps", theme)],

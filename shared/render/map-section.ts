@@ -1,4 +1,5 @@
 // The section of a velocity map: a disc at each place of the probe, the larger and the deeper the quicker.
+import { extent } from "../calc/extent.ts";
 import { DEAD_SHARE, type MapPoint, type MapStatistics } from "../calc/velocity-map.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI } from "../quantity/unit.ts";
@@ -67,7 +68,7 @@ export function mapSection(
 ): DrawnPanel {
   const spacing = closest(places.map(({ x, y }) => ({ x: px(plot, x), y: py(plot, y) })));
   const largest = Math.min(LARGEST_DISC, (Math.PI / 4) * (0.7 * spacing) ** 2);
-  const widest = Math.max(...places.map(({ number }) => textWidth(number, LABEL_SIZE)));
+  const [, widest] = extent(places.map(({ number }) => textWidth(number, LABEL_SIZE)));
   const hasRoom = spacing >= Math.max(widest + GAP, 2 * (Math.sqrt(largest / Math.PI) + GAP) + LABEL_SIZE);
   const sizeOf = ({ point }: DrawnPlace) => (largest * Math.max(0, point.speed)) / peak.speed;
   const color = theme.series[0];

@@ -1,4 +1,5 @@
 // Sets runs as plain text for a terminal or a printer.
+import { extent } from "../calc/extent.ts";
 import { printable } from "../text/printable.ts";
 import { PLATE_TABLE_HEAD, plateTable } from "./plate-table.ts";
 import type { Fact } from "./run-facts.ts";
@@ -70,7 +71,7 @@ interface SetColumn {
 function setColumn({ title, unit, isNumber, cells }: TableColumn): SetColumn {
   const head = [...title.split(" "), unit === "" ? "" : `[${unit}]`];
   const aligned = isNumber ? alignedAtPoint(cells) : cells;
-  const width = Math.max(...[...head, ...aligned].map(widthOf));
+  const [, width] = extent([...head, ...aligned].map(widthOf));
   const pad = (cell: string) => {
     const blanks = " ".repeat(width - widthOf(cell));
     return isNumber ? blanks + cell : cell + blanks;
@@ -80,7 +81,7 @@ function setColumn({ title, unit, isNumber, cells }: TableColumn): SetColumn {
 
 function alignedAtPoint(cells: readonly string[]): readonly string[] {
   const decimals = (cell: string) => (cell.includes(".") ? cell.length - cell.lastIndexOf(".") : 0);
-  const most = Math.max(0, ...cells.map(decimals));
+  const [, most] = extent(cells.map(decimals));
   return cells.map((cell) => cell + " ".repeat(most - decimals(cell)));
 }
 

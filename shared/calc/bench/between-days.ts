@@ -1,6 +1,8 @@
 // How far the same port reads apart on other days: what repeats within a session cannot show.
+
 import type { RunResult } from "../../model/result.ts";
 import { dayOf } from "../calendar.ts";
+import { extent } from "../extent.ts";
 import type { BenchVisits } from "./bench-visits.ts";
 
 /** The readings of one thing, cell by cell; a cell is one session. */
@@ -139,8 +141,8 @@ function levelsOf({ name, run, sessions }: Subject): readonly SubjectLevel[] {
 }
 
 function rangeOfMeans(cells: Level): number {
-  const means = cells.map(meanOf);
-  return Math.max(...means) - Math.min(...means);
+  const [least, most] = extent(cells.map(meanOf));
+  return most - least;
 }
 
 function meanOf(values: readonly number[]): number {
