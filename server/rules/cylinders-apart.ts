@@ -27,13 +27,14 @@ export const cylindersApart = rule<{
   limit: string;
   chance: string;
   lifts: string;
+  mount: string;
 }>({
   code: "cylinders-apart",
   severity: "warning",
   message: ({ low, high, apart, lift, flows, limit, chance, lifts }) =>
     `cylinders ${low} and ${high} flow ${apart} apart at ${lift} (${flows}; the limit is ${limit}, and chance alone gives ${chance} here)${lifts}`,
-  help: ({ low, high, lift }) =>
-    `read both again at ${lift}, with the same adapter and clay; if it stays, bring cylinder ${low} up to ${high}: compare throat, seat and short side before more is cut`,
+  help: ({ low, high, lift, mount }) =>
+    `read both again at ${lift}, with the same adapter and ${mount}; if it stays, bring cylinder ${low} up to ${high}: compare throat, seat and short side before more is cut`,
   what: "Two cylinders of one stage of a port differ at a lift by more than the limit, and by more than the bench's repeatability allows for the furthest of as many cylinders.",
   why: "An engine is tuned as one. A cylinder that flows less runs richer than the others, and the curve of one cylinder no longer speaks for the head.",
   bad: `${INTAKE_SESSION}${sweep(1, ["108.0", "150.0"])}${sweep(2, ["107.8", "144.5"])}`,
@@ -62,6 +63,7 @@ export const cylindersApart = rule<{
         flows: `${inUnit(lowest.flow, flow)} and ${inUnit(highest.flow, flow)}`,
         limit: percent(input.limits.cylinders),
         chance: percent(worst.chance),
+        mount: lowest.result.setup.port?.side === "exhaust" ? "stub" : "entry",
         lifts: apart.length === 1 ? "" : `, and at ${apart.length - 1} more of ${spreads.length} lifts`,
       };
       const related = [{ span: placeOf(highest), message: `cylinder ${highest.cylinder}` }];

@@ -26,6 +26,13 @@ describe("cylinders of one stage", () => {
     );
   });
 
+  test("are to be read again as they were mounted: an exhaust has a stub", () => {
+    const intake = stage(["cylinder 1", "0.300 28.0 150.0"], ["cylinder 2", "0.300 28.0 146.0"]);
+    const exhaust = intake.replace("side intake", "side exhaust").replace("entry radiused", "stub none");
+    expect(findingOf(intake, "cylinders-apart").help).toContain("with the same adapter and entry;");
+    expect(findingOf(exhaust, "cylinders-apart").help).toContain("with the same adapter and stub;");
+  });
+
   test("are apart only beyond the limit that the workspace sets, and beyond what the bench repeats to", () => {
     // 4/148 = 2.7 %; chance gives 1.96 · 0.4 % · sqrt 2 = 1.1 %.
     const text = stage(["cylinder 1", "0.300 28.0 150.0"], ["cylinder 2", "0.300 28.0 146.0"]);
