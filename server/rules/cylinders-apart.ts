@@ -80,7 +80,9 @@ function stages(runs: readonly SettledRun[]): readonly (readonly SettledRun[])[]
     const { cylinder, stage } = run.setup.run;
     if (cylinder === undefined || port === undefined || bench === undefined) continue;
     const key = JSON.stringify([port.id, bench.id, direction.value, stage ?? null]);
-    found.set(key, [...(found.get(key) ?? []), run]);
+    const same = found.get(key);
+    if (same === undefined) found.set(key, [run]);
+    else same.push(run);
   }
   return [...found.values()].filter((same) => new Set(same.map(({ setup }) => setup.run.cylinder)).size > 1);
 }

@@ -109,9 +109,11 @@ function reach({ x, width, left, right }: ChartFrame, y: ChartScale): Json {
 
 /** The runs whose points carry bars. */
 export function barredRuns(runs: readonly StyledRun[], lead: ChartFrame["lead"]): readonly StyledRun[] {
-  return runs.length <= MOST_BARRED
-    ? runs
-    : runs.filter(({ run }) => run.result === lead && run.role === "main");
+  return runs.filter((run) => isBarred(run, runs.length, lead));
+}
+
+function isBarred({ run }: StyledRun, runs: number, lead: ChartFrame["lead"]): boolean {
+  return runs <= MOST_BARRED || (run.result === lead && run.role === "main");
 }
 
 /**
@@ -162,7 +164,7 @@ function drawLines(drawing: Drawing, run: StyledRun, index: number): void {
 function drawPoints(drawing: Drawing, run: StyledRun): void {
   const { frame, data, kept } = drawing;
   const { theme, runs, lead } = frame;
-  const barred = barredRuns(runs, lead).includes(run);
+  const barred = isBarred(run, runs.length, lead);
   const isTagged = run.run.result === lead || runs.length <= MOST_BARRED;
   const size = (run.points.length > MANY_POINTS ? 14 : 32) * (run.style.isContext ? 0.6 : 1);
   const { color, shape } = run.style;

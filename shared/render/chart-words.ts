@@ -127,7 +127,9 @@ function readOtherwise(drawn: readonly DrawnRun[], lead: RunResult): readonly st
     const words = mismatchWords(mismatches(run.result.setup, lead.setup));
     if (words === "") continue;
     const name = runName(run.result.setup.run);
-    names.set(words, [...(names.get(words) ?? []), name]);
+    const others = names.get(words);
+    if (others === undefined) names.set(words, [name]);
+    else others.push(name);
   }
   return [...names].map(([words, ids]) => `${ids.join(", ")} not read alike: ${words}`);
 }
