@@ -51,6 +51,8 @@ export function straightLine(points: readonly LinePoint[]): Line | undefined {
 
 /** Two points on each side of a kink at least, and one more to say how much they scatter. */
 const LEAST_POINTS = 6;
+/** Each place costs a fit of all points; no ladder has as many. */
+const MOST_PLACES = 200;
 
 /**
  * Two lines that meet at one of the points: of the places with two points on each side the one that leaves least. The change
@@ -62,10 +64,7 @@ export function bentLine(points: readonly LinePoint[]): BentLine | undefined {
   const sorted = [...points].sort((a, b) => a.x - b.x);
   const degrees = sorted.length - 3;
   if (sorted.length < LEAST_POINTS) return undefined;
-  const places = [...new Set(sorted.slice(1, -1).map(({ x }) => x))].filter(
-    (place) =>
-      sorted.filter(({ x }) => x < place).length >= 2 && sorted.filter(({ x }) => x > place).length >= 2,
-  );
+  const places = kinkPlaces(sorted.map(({ x }) => x));
   let best: (BentLine & { readonly explained: number }) | undefined;
   for (const place of places) {
     const beyond = sorted.map(({ x }) => Math.max(0, x - place));
@@ -98,6 +97,14 @@ export function bentLine(points: readonly LinePoint[]): BentLine | undefined {
   if (best === undefined) return undefined;
   const { explained: _, ...line } = best;
   return line;
+}
+
+/** Where two points stand on each side; `xs` rise. Of very many places some, evenly over them. */
+function kinkPlaces(xs: readonly number[]): readonly number[] {
+  const [second = Number.NaN, lastButOne = Number.NaN] = [xs[1], xs.at(-2)];
+  const places = [...new Set(xs)].filter((x) => x > second && x < lastButOne);
+  const step = Math.ceil(places.length / MOST_PLACES);
+  return places.filter((_, at) => at % step === 0);
 }
 
 function weightedSums(points: readonly LinePoint[]) {

@@ -135,6 +135,21 @@ describe("a bent line", () => {
     expect(alarms).toBeGreaterThan(0);
   });
 
+  test("is looked for at some of very many places", () => {
+    const xs = Array.from({ length: 5000 }, (_, at) => at / 1000);
+    const bent = bentLine(
+      points(
+        xs,
+        xs.map((x) => x - 0.5 * Math.max(0, x - 3)),
+        1e-6,
+      ),
+    );
+    // Every 25th of the places is one.
+    expect(Math.abs((bent?.x ?? 0) - 3)).toBeLessThanOrEqual(0.025);
+    checkClose(bent?.below, 1, 1e-2);
+    checkClose(bent?.above, 0.5, 1e-2);
+  });
+
   test("needs six points", () => {
     expect(bentLine(points([0, 1, 2, 3, 4], [0, 1, 2, 3, 4]))).toBeUndefined();
   });
