@@ -342,6 +342,27 @@ describe("the features reach the client", () => {
     });
   });
 
+  test("only the kinds of actions come that are asked for", async () => {
+    await inSession(FULL, {}, async (asked) => {
+      await asked.open(URI, "headnote 1\nplate p\n  diameter 2,5 in\n");
+      const kinds = async (...only: readonly string[]) => {
+        const actions = await asked.ask<CodeAction[]>("textDocument/codeAction", {
+          textDocument: { uri: URI },
+          range: { start: { line: 2, character: 0 }, end: { line: 2, character: 0 } },
+          context: { diagnostics: [], only },
+        });
+        return [...new Set(actions.map(({ kind }) => kind))];
+      };
+      expect(await kinds()).toEqual(["quickfix"]);
+      expect(await kinds("quickfix")).toEqual(["quickfix"]);
+      for (const all of ["source", "source.fixAll", "source.fixAll.headnote"])
+        expect(await kinds(all)).toEqual(["source.fixAll.headnote"]);
+      for (const other of ["source.organizeImports", "source.fixAll.other", "refactor"])
+        expect(await kinds(other)).toEqual([]);
+      expect(await kinds("refactor", "source", "quickfix")).toEqual(["source.fixAll.headnote", "quickfix"]);
+    });
+  });
+
   test("a name that another record defines is offered with its include", async () => {
     await inSession(FULL, { "file:///shop/engines/e.headnote": "headnote 1\nengine e\n" }, async (asked) => {
       await asked.open(URI, "headnote 1\nhead h\n  engine e\n");

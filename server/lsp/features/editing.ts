@@ -1,13 +1,14 @@
 // What changes the text: quick fixes, formatting, and the row that Enter begins.
-import type { Range } from "vscode-languageserver";
+import { type CodeAction, CodeActionKind, type Range } from "vscode-languageserver";
 import { ON_ENTER, type OnEnterAnswer, onEnterParams } from "../../../shared/messages/requests.ts";
 import { codeActions, mendAll, needsOthers } from "../../service/code-actions.ts";
-import type { Judged } from "../../service/findings.ts";
 import { formatEdits } from "../../service/format-edits.ts";
 import { nextRow } from "../../service/on-enter.ts";
 import { toDiagnostic, toRange, toTextEdit, toWorkspaceEdit } from "../to-protocol.ts";
 import { pathOf } from "../uris.ts";
 import type { Asked, Document, Place } from "./asked.ts";
+
+const FIX_ALL = "source.fixAll.headnote";
 
 export function registerEditing({ connection, guard, read, analysed, others }: Asked): void {
   connection.onCodeAction(
@@ -18,21 +19,28 @@ export function registerEditing({ connection, guard, read, analysed, others }: A
       const { uri } = params.textDocument;
       const path = pathOf(uri);
       const only = params.context.only ?? [];
-      if (only.some((kind) => kind.startsWith("source"))) {
-        const edits = mendAll(analysis, findings);
-        if (edits.length === 0) return [];
-        const edit = toWorkspaceEdit(new Map([[path, edits]]));
-        return [{ title: "Mend all that can be mended", kind: "source.fixAll.headnote", edit }];
+      const actions: CodeAction[] = [];
+      // To mend a file whole is offered to who asks for it, and not at every light bulb.
+      const mends = isAsked(FIX_ALL, only) ? mendAll(analysis, findings) : [];
+      if (mends.length > 0) {
+        const edit = toWorkspaceEdit(new Map([[path, mends]]));
+        actions.push({ title: "Mend all that can be mended", kind: FIX_ALL, edit });
       }
+      if (only.length > 0 && !isAsked(CodeActionKind.QuickFix, only)) return actions;
       const [first, last] = [params.range.start.line, params.range.end.line];
       const around = needsOthers(findings, first, last) ? await others() : [];
-      return codeActions(analysis, findings, first, last, around).map((action) => ({
-        title: action.title,
-        kind: "quickfix",
-        isPreferred: action.isPreferred,
-        edit: toWorkspaceEdit(new Map([[path, action.edits]])),
-        ...diagnosticsOf(path, action.mends),
-      }));
+      for (const { title, isPreferred, edits, mends: judged } of codeActions(
+        analysis,
+        findings,
+        first,
+        last,
+        around,
+      )) {
+        const edit = toWorkspaceEdit(new Map([[path, edits]]));
+        const diagnostics = judged === undefined ? {} : { diagnostics: [toDiagnostic(path, judged)] };
+        actions.push({ title, kind: CodeActionKind.QuickFix, isPreferred, edit, ...diagnostics });
+      }
+      return actions;
     }),
   );
   connection.onDocumentFormatting(
@@ -74,6 +82,7 @@ export function registerEditing({ connection, guard, read, analysed, others }: A
   );
 }
 
-function diagnosticsOf(path: string, judged: Judged | undefined) {
-  return judged === undefined ? {} : { diagnostics: [toDiagnostic(path, judged)] };
+/** Who asks for a kind asks for all below it. */
+function isAsked(kind: string, only: readonly string[]): boolean {
+  return only.some((asked) => kind === asked || kind.startsWith(`${asked}.`));
 }
