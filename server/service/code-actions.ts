@@ -5,6 +5,7 @@ import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import type { Judged } from "./findings.ts";
 import { mendOf } from "./mends.ts";
+import type { Position } from "./position.ts";
 import { voidRow } from "./proposals/void-row.ts";
 import { asksOthers, proposalOf } from "./proposals.ts";
 
@@ -16,15 +17,29 @@ export interface CodeAction {
   readonly isPreferred: boolean;
 }
 
-/** The actions for the findings that touch the lines from `first` to `last`; `others` are the records of the workspace. */
+/** The findings that a selection touches, or else all those of its lines: a cursor need not be brought to the very word. */
+export function findingsAt(findings: readonly Judged[], start: Position, end: Position): readonly Judged[] {
+  const near = findings.filter(({ finding: { span } }) => span.line >= start.line && span.line <= end.line);
+  const touched = near.filter(
+    ({ finding: { span } }) =>
+      !(span.line === start.line && span.to < start.column) &&
+      !(span.line === end.line && span.from > end.column),
+  );
+  return touched.length > 0 ? touched : near;
+}
+
+/** Whether the actions for some findings depend on the other records of the workspace. */
+export function needsOthers(here: readonly Judged[]): boolean {
+  return here.some(({ finding }) => asksOthers(finding));
+}
+
+/** The actions for some of a file's findings; `others` are the records of the workspace. */
 export function codeActions(
   analysis: Analysis,
   findings: readonly Judged[],
-  first: number,
-  last: number,
+  here: readonly Judged[],
   others: readonly Scope[] = [],
 ): readonly CodeAction[] {
-  const here = onLines(findings, first, last);
   const mends = here.flatMap((judged): CodeAction[] => {
     const fix = fixOf(analysis, judged);
     const offered = fix ?? proposalOf(analysis, judged.finding, others);
@@ -42,15 +57,6 @@ export function codeActions(
   });
   const allow = here.map((judged) => allowAction(analysis, judged));
   return [...mends, ...all, ...aside, ...allow];
-}
-
-/** Whether the actions for these lines depend on the other records of the workspace. */
-export function needsOthers(findings: readonly Judged[], first: number, last: number): boolean {
-  return onLines(findings, first, last).some(({ finding }) => asksOthers(finding));
-}
-
-function onLines(findings: readonly Judged[], first: number, last: number): readonly Judged[] {
-  return findings.filter(({ finding }) => finding.span.line >= first && finding.span.line <= last);
 }
 
 /** Every mend of a file at once; proposals are left to the user, since a file may be mended unseen whenever it is saved. */

@@ -4,7 +4,15 @@ import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { addHead, completed, condition, stated } from "./proposals/example-line.ts";
 import { includeDefinition, rightPath } from "./proposals/found-file.ts";
-import { addUnit, asAltimeter, fillCells, freeName, plainDate, plainName } from "./proposals/rewritten.ts";
+import {
+  addUnit,
+  asAltimeter,
+  fillCells,
+  freeName,
+  plainDate,
+  plainName,
+  plainNumber,
+} from "./proposals/rewritten.ts";
 import { removeLine, removeWords } from "./proposals/taken-out.ts";
 
 type Proposal = (analysis: Analysis, finding: Finding) => Fix | undefined;
@@ -23,6 +31,7 @@ const PROPOSALS: Readonly<Record<string, Proposal>> = {
   // Which cell was left out cannot be told, only that the last have none.
   "missing-cell": fillCells,
   "missing-unit": addUnit,
+  "number-form": plainNumber,
   "bad-name": plainName,
   "bad-date": plainDate,
   "duplicate-id": freeName,

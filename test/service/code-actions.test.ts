@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { toTextEdit } from "../../server/lsp/to-protocol.ts";
-import { codeActions, mendAll } from "../../server/service/code-actions.ts";
+import { codeActions, findingsAt, mendAll } from "../../server/service/code-actions.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
 import { findingsOf, type Judged } from "../../server/service/findings.ts";
 import { type Edit, lineTakenOut } from "../../shared/text/edit.ts";
@@ -10,7 +10,7 @@ import { edited, open } from "../kit/service.ts";
 function mended(fixture: string, code: string): string {
   const { analysis, findings, text, analyse, paths } = open(fixture);
   const others = paths.map((path) => analyse(path).scope);
-  const action = codeActions(analysis, findings, 0, 1000, others).find(
+  const action = codeActions(analysis, findings, findings, others).find(
     ({ mends, title }) => mends?.finding.code === code && !title.startsWith("Allow"),
   );
   return action === undefined ? text : edited(text, action.edits);
@@ -55,16 +55,17 @@ describe("quick fixes", () => {
   });
 
   test.each([
-    ["missing-unit", "headnote 1\nplate p\n  diameter 2.5\n  flow 98 cfm at 28 inH2O\n", "  diameter 2.5 in"],
+    ["missing-unit", "headnote 1\nplate p\n  diameter 2.5\nplate q\n  diameter 4 in\n", "  diameter 2.5 in"],
     ["missing-unit", "headnote 1\nplate p\n  diameter 2.5\nplate q\n  diameter 9 mm\n", "  diameter 2.5 mm"],
     [
       "missing-unit",
-      "headnote 1\nrun r\n  lift depression[inH2O] flow[cfm]\n",
+      "headnote 1\nrun r\n  stations 0.1 in to 0.6 in by 0.1 in\n  lift depression[inH2O] flow[cfm]\n",
       "  lift[in] depression[inH2O] flow[cfm]",
     ],
     ["missing-value", "headnote 1\nplate p\n  diameter # ?\n", "  diameter 2.500 in # ?"],
     ["extra-value", "headnote 1\nplate p\n  diameter 2.5 in 3 in  # x\n", "  diameter 2.5 in  # x"],
     ["unread-text", "headnote 1\nplate p\n  diameter 2.5 in ]\n", "  diameter 2.5 in"],
+    ["number-form", "headnote 1\nplate p\n  diameter 1O.l in\n", "  diameter 10.1 in"],
     ["bad-name", "headnote 1\nhead a114/2\n", "head a114-2"],
     ["bad-date", "headnote 1\nplate p\n  due 2026/3/1\n", "  due 2026-03-01"],
     ["duplicate-id", "headnote 1\nhead a\nhead a-2\nhead a\n", "head a-3"],
@@ -95,7 +96,7 @@ describe("quick fixes", () => {
     const text = SESSION.replace("28.0 55.0", '27.0 55.0 "belt" # again');
     const aside = (record: string) => {
       const { analysis, findings } = open(record);
-      return codeActions(analysis, findings, 0, 100).filter(({ title }) =>
+      return codeActions(analysis, findings, findings).filter(({ title }) =>
         title.startsWith("Set this row aside"),
       );
     };
@@ -107,6 +108,24 @@ describe("quick fixes", () => {
     const falling = `${SESSION}  0.2 28.0 110.0\n  0.3 28.0 90.0\n`;
     expect(codes(falling)).toContain("fall-back");
     expect(aside(falling)).toEqual([]);
+  });
+
+  test("are those of what the cursor touches, or else of its line", () => {
+    const { findings } = open("headnote 1\nplate p\n  flow 9,8 cfm at 28 imch\n");
+    const at = (column: number) =>
+      findingsAt(findings, { line: 2, column }, { line: 2, column }).map(({ finding }) => finding.code);
+    expect([at(8), at(22), at(14)]).toEqual([
+      ["decimal-comma"],
+      ["unknown-unit"],
+      ["decimal-comma", "unknown-unit"],
+    ]);
+  });
+
+  test("propose no unit that the file does not write, or where it may measure one thing or another", () => {
+    const plate = "headnote 1\nplate p\n  diameter 2.5\n  due 2026-11-20\n";
+    expect(mended(plate, "missing-unit")).toBe(plate);
+    const air = "headnote 1\nsession 2026-03-02\n  air 20 1000 hPa\n";
+    expect(mended(air, "missing-unit")).toBe(air);
   });
 
   test("propose no file where two would do", () => {
@@ -138,7 +157,7 @@ run r
       "missing-cell",
     ]);
     expect(mendAll(analysis, findings)).toEqual([]);
-    const actions = codeActions(analysis, findings, 0, 100);
+    const actions = codeActions(analysis, findings, findings);
     expect(actions.filter(({ isPreferred }) => isPreferred)).toEqual([]);
     expect(actions.filter(({ title }) => title.startsWith("Mend all"))).toEqual([]);
     expect(actions.map(({ title }) => title)).toContain("Add an example: target 28 inH2O");
@@ -162,7 +181,7 @@ run r
   test("mend all of a kind, and all that can be mended", () => {
     const text = "headnote 1\nplate p\n  diameter 2,5 in\nplate q\n  diameter 3,5 imch\n";
     const { analysis, findings } = open(text);
-    const all = codeActions(analysis, findings, 0, 100).find(
+    const all = codeActions(analysis, findings, findings).find(
       ({ title }) => title === "Mend all decimal-comma in this file",
     );
     expect(codes(edited(text, all?.edits ?? []))).toEqual(["unknown-unit"]);
@@ -172,7 +191,7 @@ run r
   test("silence a finding where it stands, with room for the reason", () => {
     const text = "headnote 1\nbench b\n";
     const { analysis, findings } = open(text);
-    const allow = codeActions(analysis, findings, 1, 1).find(({ title }) => title.startsWith("Allow"));
+    const allow = codeActions(analysis, findings, findings).find(({ title }) => title.startsWith("Allow"));
     expect(edited(text, allow?.edits ?? [])).toBe("headnote 1\n# allow missing-line: \nbench b\n");
     expect(codes(edited(text, allow?.edits ?? []))).toEqual([]);
   });

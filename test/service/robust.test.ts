@@ -8,7 +8,7 @@ import { createProject } from "../../server/analysis/project.ts";
 import { velocityMapsOf } from "../../server/analysis/velocity-maps.ts";
 import { diskFiles } from "../../server/disk/disk-files.ts";
 import { baselines } from "../../server/service/baseline.ts";
-import { codeActions, mendAll } from "../../server/service/code-actions.ts";
+import { codeActions, findingsAt, mendAll } from "../../server/service/code-actions.ts";
 import { codeLenses } from "../../server/service/code-lens.ts";
 import { completion } from "../../server/service/completion.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
@@ -69,7 +69,7 @@ function checkFeatures(path: string, text: string, every: number): void {
   }
   let count = 0;
   lines.forEach(({ text: content }, line) => {
-    codeActions(analysis, findings, line, line);
+    codeActions(analysis, findings, findingsAt(findings, { line, column: 0 }, { line, column: 0 }));
     for (let column = 0; column <= content.length; column++) {
       if (count++ % every !== 0) continue;
       const position = { line, column };

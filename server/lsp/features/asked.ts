@@ -83,5 +83,9 @@ export function asked(connection: Connection, source: FeatureSource): Asked {
 }
 
 export function at({ position }: Place): Position {
-  return { line: position.line, column: position.character };
+  return toPosition(position);
+}
+
+export function toPosition({ line, character }: Place["position"]): Position {
+  return { line, column: character };
 }

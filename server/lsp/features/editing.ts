@@ -1,12 +1,12 @@
 // What changes the text: quick fixes, formatting, and the row that Enter begins.
 import { type CodeAction, CodeActionKind, type Range } from "vscode-languageserver";
 import { ON_ENTER, type OnEnterAnswer, onEnterParams } from "../../../shared/messages/requests.ts";
-import { codeActions, mendAll, needsOthers } from "../../service/code-actions.ts";
+import { codeActions, findingsAt, mendAll, needsOthers } from "../../service/code-actions.ts";
 import { formatEdits } from "../../service/format-edits.ts";
 import { nextRow } from "../../service/on-enter.ts";
 import { toDiagnostic, toRange, toTextEdit, toWorkspaceEdit } from "../to-protocol.ts";
 import { pathOf } from "../uris.ts";
-import type { Asked, Document, Place } from "./asked.ts";
+import { type Asked, type Document, type Place, toPosition } from "./asked.ts";
 
 const FIX_ALL = "source.fixAll.headnote";
 
@@ -27,15 +27,10 @@ export function registerEditing({ connection, guard, read, analysed, others }: A
         actions.push({ title: "Mend all that can be mended", kind: FIX_ALL, edit });
       }
       if (only.length > 0 && !isAsked(CodeActionKind.QuickFix, only)) return actions;
-      const [first, last] = [params.range.start.line, params.range.end.line];
-      const around = needsOthers(findings, first, last) ? await others() : [];
-      for (const { title, isPreferred, edits, mends: judged } of codeActions(
-        analysis,
-        findings,
-        first,
-        last,
-        around,
-      )) {
+      const { start, end } = params.range;
+      const here = findingsAt(findings, toPosition(start), toPosition(end));
+      const offered = codeActions(analysis, findings, here, needsOthers(here) ? await others() : []);
+      for (const { title, isPreferred, edits, mends: judged } of offered) {
         const edit = toWorkspaceEdit(new Map([[path, edits]]));
         const diagnostics = judged === undefined ? {} : { diagnostics: [toDiagnostic(path, judged)] };
         actions.push({ title, kind: CodeActionKind.QuickFix, isPreferred, edit, ...diagnostics });

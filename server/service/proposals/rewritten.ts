@@ -1,6 +1,7 @@
 // Writes anew what was meant, as far as it can be told.
 import { isDate } from "../../../grammar/read-date.ts";
 import type { Finding, Fix } from "../../../shared/finding.ts";
+import { readNumber } from "../../../shared/quantity/number.ts";
 import { findUnit } from "../../../shared/quantity/unit.ts";
 import type { Span } from "../../../shared/text/span.ts";
 import type { Analysis } from "../../analysis/project.ts";
@@ -16,12 +17,17 @@ export function fillCells(_: Analysis, { span, args }: Finding): Fix | undefined
   };
 }
 
-/** The unit of what is needed that the file writes most, behind a number or in the brackets of a column. */
+/**
+ * The unit that the file writes most for what is needed, behind a number or in the brackets of a column; none where it
+ * writes none, or where more than one thing may stand there: a unit is never guessed.
+ */
 export function addUnit({ scope }: Analysis, { span, args }: Finding): Fix | undefined {
-  const [first = ""] = String(args["units"]).split(", ");
-  const dimensions = findUnit(first)?.unit.dimensions ?? [];
-  const [found] = usedUnits(scope.file.text)(dimensions);
-  if (found === undefined) return undefined;
+  const units = String(args["units"])
+    .split(", ")
+    .flatMap((symbol) => findUnit(symbol)?.unit ?? []);
+  const [dimension, another] = new Set(units.flatMap(({ dimensions }) => dimensions));
+  const [found] = dimension === undefined ? [] : usedUnits(scope.file.text)([dimension]);
+  if (found === undefined || found.used === 0 || another !== undefined) return undefined;
   const { symbol } = found.unit;
   const isColumn = scope.file.outline.lines[span.line]?.kind === "columns";
   return behind(
@@ -29,6 +35,12 @@ export function addUnit({ scope }: Analysis, { span, args }: Finding): Fix | und
     isColumn ? `[${symbol}]` : ` ${symbol}`,
     `Write ${args["written"]}${isColumn ? "" : " "}${isColumn ? `[${symbol}]` : symbol}`,
   );
+}
+
+/** A number in which a letter stands for the digit that it looks like. */
+export function plainNumber(_: Analysis, { span, args }: Finding): Fix | undefined {
+  const number = String(args["written"]).replace(/[Oo]/g, "0").replace(/[lI]/g, "1");
+  return number !== args["written"] && "value" in readNumber(number) ? instead(span, number) : undefined;
 }
 
 /** A name without what a name cannot hold. */
