@@ -30,7 +30,7 @@ export function readText(text: string, previous?: ReadText): ReadText {
   const sameEnd = commonEnd(text, old, Math.min(text.length, old.length) - from);
   let behind = countBelow(starts, old.length - sameEnd);
   if (behind < lines.length && !isLineStart(text, startOf(behind) + longer)) behind++;
-  const changed = text.slice(from, startOf(behind) + longer);
+  const changed = ofItsOwn(text.slice(from, startOf(behind) + longer));
   const texts = splitLines(changed);
   // Behind its last line end begins the first of the lines that are kept.
   if (behind < lines.length) texts.pop();
@@ -46,4 +46,9 @@ export function readText(text: string, previous?: ReadText): ReadText {
     lines: lines.slice(0, before).concat(texts.map(parseLine), lines.slice(behind)),
     starts: moved,
   };
+}
+
+/** The same characters in a string of their own: a slice would keep the whole text that it was cut from, edit by edit. */
+function ofItsOwn(slice: string): string {
+  return ` ${slice}`.slice(1);
 }

@@ -1,4 +1,6 @@
 // After an edit only what changed is read again, and the outcome is the same as reading everything.
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { NO_MEMORY } from "../../grammar/lower-block.ts";
@@ -55,6 +57,26 @@ describe("reading after edits", () => {
     const again = outline(after.lines, NO_MEMORY, outline(read.lines));
     expect(again).toEqual(outline(after.lines, NO_MEMORY));
     expect(again.findings.map(({ code }) => code)).toEqual(["version"]);
+  });
+
+  test("keep nothing of the texts that they were made to", () => {
+    setFlagsFromString("--expose-gc");
+    const collect = runInNewContext("gc") as () => void;
+    const used = () => {
+      collect();
+      return process.memoryUsage().heapUsed;
+    };
+    const row = `  0.100  28.0  ${"55.0  ".repeat(20)}\n`;
+    let read = readText(`headnote 1\nrun r\n${row.repeat(10_000)}`);
+    const edit = (index: number) => {
+      const at = (index + 1) * 100 * row.length;
+      read = readText(`${read.text.slice(0, at)}# a remark of some length${read.text.slice(at)}`, read);
+    };
+    edit(0);
+    const before = used();
+    for (let index = 1; index < 60; index++) edit(index);
+    // One such text is more than a megabyte.
+    expect(used() - before).toBeLessThan(10e6);
   });
 
   test("line ends do not matter to what is read", () => {
