@@ -7,6 +7,7 @@ import type { Dimension } from "../shared/quantity/dimension.ts";
 import { nearest } from "../shared/quantity/nearest.ts";
 import { readNumber } from "../shared/quantity/number.ts";
 import type { Quantity } from "../shared/quantity/quantity.ts";
+import { quotedText } from "../shared/text/quoted-text.ts";
 import type { Span } from "../shared/text/span.ts";
 import type { Form, Property } from "./directive.ts";
 import { badDate } from "./findings/bad-date.ts";
@@ -325,7 +326,7 @@ function failText(reading: Reading, first: Atom): undefined {
   while (atom?.kind === "word" && !isSlotWord(reading, atom)) atom = reading.line.atoms[++reading.next];
   const span = { line: 0, from: first.from, to: previousEnd(reading) };
   const written = quoted(reading.line, span.from, span.to);
-  const inQuotes = `"${written.replace(/["\\]/g, "\\$&")}"`;
+  const inQuotes = quotedText(written);
   const fix = { title: "Put it in quotes", edits: [{ span, text: inQuotes }] };
   const args = { written, choices: "a text in quotes", nearest: inQuotes };
   reading.findings.push(raise(unknownChoice, span, args, { fix }));

@@ -1,6 +1,7 @@
 // Writes the paths of includes and logs anew when files are renamed, so that each still leads where it led.
 import type { Edit } from "../../shared/text/edit.ts";
 import { folderOf, isWithin, relativePath } from "../../shared/text/path.ts";
+import { quotedText } from "../../shared/text/quoted-text.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { documentLinks } from "./document-links.ts";
 
@@ -22,7 +23,7 @@ export function movedFiles(
     const rewritten = documentLinks({ scope }).flatMap(({ path, span }): readonly Edit[] => {
       const before = relativePath(folderOf(own), path);
       const after = relativePath(ownFolder, moved(path, moves));
-      return after === before ? [] : [{ span, text: `"${after.replace(/["\\]/g, "\\$&")}"` }];
+      return after === before ? [] : [{ span, text: quotedText(after) }];
     });
     if (rewritten.length > 0) edits.set(own, rewritten);
   }

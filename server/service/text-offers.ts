@@ -1,5 +1,7 @@
 // What may stand between quotes: files to include, and stages that were named before.
+
 import { folderOf, relativePath } from "../../shared/text/path.ts";
+import { escapedText } from "../../shared/text/quoted-text.ts";
 import type { Scope } from "../analysis/scope.ts";
 import type { Offer } from "./offer.ts";
 
@@ -14,7 +16,7 @@ export function textOffers(
   if (/^\s*stage\s+"[^"]*$/.test(typed)) {
     return stagesIn(scope, line).map((stage) => ({
       label: stage,
-      insert: stage.replace(/["\\]/g, "\\$&"),
+      insert: escapedText(stage),
       kind: "value",
       detail: "stage",
     }));

@@ -5,6 +5,7 @@ import { referenceAirs } from "../../shared/calc/reference-air.ts";
 import type { NamedKind } from "../../shared/model/model.ts";
 import type { Dimension } from "../../shared/quantity/dimension.ts";
 import { folderOf, relativePath } from "../../shared/text/path.ts";
+import { quotedText } from "../../shared/text/quoted-text.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { isNamed, namesIn, type Placed } from "../analysis/source-file.ts";
@@ -69,7 +70,7 @@ function valueOffers(
 
 function quotedStages(scope: Scope, line: number): readonly Offer[] {
   return stagesIn(scope, line).map((stage) => {
-    const quoted = `"${stage.replace(/["\\]/g, "\\$&")}"`;
+    const quoted = quotedText(stage);
     return { label: quoted, insert: quoted, kind: "value", detail: "stage" };
   });
 }

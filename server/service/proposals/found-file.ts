@@ -2,6 +2,7 @@
 import type { Finding, Fix } from "../../../shared/finding.ts";
 import type { NamedKind } from "../../../shared/model/model.ts";
 import { folderOf, relativePath } from "../../../shared/text/path.ts";
+import { quotedText } from "../../../shared/text/quoted-text.ts";
 import type { Analysis } from "../../analysis/project.ts";
 import type { Scope } from "../../analysis/scope.ts";
 import { defined } from "../../analysis/source-file.ts";
@@ -18,7 +19,7 @@ export function includeDefinition(
     ({ file }) => file.path !== own.path && defined(file, kind, id) !== undefined,
   );
   if (home === undefined || second !== undefined) return undefined;
-  const include = `include ${inQuotes(pathFrom(own.path, home))}`;
+  const include = `include ${quotedText(pathFrom(own.path, home))}`;
   const last = own.outline.includes.at(-1)?.span.line;
   const version = own.outline.lines.findIndex(
     (line) => line.kind === "directive" && line.keyword.text === "headnote",
@@ -40,14 +41,10 @@ export function rightPath(
   const alike = ({ file }: Scope) => file.path !== scope.file.path && file.path.split("/").at(-1) === name;
   const [home, second] = others.filter(alike);
   if (home === undefined || second !== undefined) return undefined;
-  const path = inQuotes(pathFrom(scope.file.path, home));
+  const path = quotedText(pathFrom(scope.file.path, home));
   return { title: `Write ${path}`, edits: [{ span, text: path }] };
 }
 
 function pathFrom(path: string, { file }: Scope): string {
   return relativePath(folderOf(path), file.path);
-}
-
-function inQuotes(text: string): string {
-  return `"${text.replace(/["\\]/g, "\\$&")}"`;
 }
