@@ -57,8 +57,8 @@ export function outline(
     const isNew = heading === undefined || index < lines.length - after;
     const same = isNew ? -1 : blockIndexAt(previous.blocks, index - moved);
     const known = previous.blocks[same];
-    // What a heading opens is always the same block, and from there on so is the rest; the first lines open none.
-    if (heading !== undefined && known !== undefined && known.start === index - moved) {
+    // What a heading opens is always the same block, and from there on so is the rest.
+    if (known !== undefined && known.start === index - moved) {
       blocks = blocks.concat(movedBy(previous.blocks.slice(same), moved));
       break;
     }

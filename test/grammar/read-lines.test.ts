@@ -35,13 +35,6 @@ describe("reading after edits", () => {
     );
   });
 
-  test("tells nothing of what stood above the first block and is gone", () => {
-    const before = readText("ote 1\nhead a\nrun r\n");
-    const { lines } = readText("head a\nrun r\n", before);
-    const again = outline(lines, NO_MEMORY, outline(before.lines, NO_MEMORY));
-    expect(again).toEqual(outline(lines, NO_MEMORY));
-  });
-
   test("keeps the nodes of lines that did not change, and the blocks made of them", () => {
     const text = "headnote 1\nhead a\nrun r\n  cylinder 1\nrun s\n  cylinder 2\n";
     const before = readText(text);
