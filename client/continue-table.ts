@@ -35,7 +35,9 @@ async function fill(
   if (answer === null || document.version !== version) return;
   const line = document.lineAt(rowEnd.line + 1);
   if (!line.isEmptyOrWhitespace) return;
-  await editor.edit((edit) => edit.replace(line.range, answer.text));
-  const cursor = new vscode.Position(line.lineNumber, answer.text.length);
-  editor.selection = new vscode.Selection(cursor, cursor);
+  // What is put in at the cursor takes it along. Set afterwards it would fall behind what is typed by then.
+  await editor.edit((edit) => {
+    if (answer.text.startsWith(line.text)) edit.insert(line.range.end, answer.text.slice(line.text.length));
+    else edit.replace(line.range, answer.text);
+  });
 }

@@ -24,7 +24,7 @@ interface Enter {
   readonly behind?: string;
 }
 
-/** The text that the line gets, and where the cursor then is; `undefined` if nothing is written. */
+/** The line that is written on, what it then reads; `undefined` if nothing is written. */
 async function entered(enter: Enter): Promise<unknown> {
   const { inserted = "\n", languageId = "headnote", reason, cursors = 1, isRunning = true } = enter;
   const { answer = { text: NEXT }, meanwhile, behind = "" } = enter;
@@ -34,7 +34,11 @@ async function entered(enter: Enter): Promise<unknown> {
     document,
     selection: undefined as unknown,
     edit: async (make: (edit: unknown) => void) =>
-      make({ replace: (range: editor.Range, text: string) => (written = { line: range.start.line, text }) }),
+      make({
+        replace: ({ start: { line } }: editor.Range, text: string) => (written = { line, text }),
+        insert: ({ line, character }: editor.Position, text: string) =>
+          (written = { line, text: document.lineAt(line).text.slice(0, character) + text }),
+      }),
   };
   editor.window.activeTextEditor = active;
   const sendRequest = vi.fn(async () => {
@@ -48,6 +52,8 @@ async function entered(enter: Enter): Promise<unknown> {
   for (const listener of editor.state.changed) listener({ document, contentChanges, reason });
   await new Promise((resolve) => setImmediate(resolve));
   editor.state.changed = [];
+  // Who types on meanwhile would find it put back before what was typed.
+  expect(active.selection).toBeUndefined();
   return written;
 }
 
@@ -55,6 +61,12 @@ describe("Enter behind a row", () => {
   test("fills in the next one, with any line end and indent", async () => {
     for (const inserted of ["\n", "\r\n", "\n  "]) {
       expect(await entered({ inserted })).toEqual({ line: 2, text: NEXT });
+    }
+  });
+
+  test("keeps the blanks that the editor has begun the line with, where they fit", async () => {
+    for (const behind of ["     ", "  ", "          "]) {
+      expect(await entered({ behind })).toEqual({ line: 2, text: NEXT });
     }
   });
 

@@ -100,8 +100,8 @@ export async function besideText(
     assert.equal(await inside.locator("#pin").getAttribute("aria-pressed"), "true");
   };
   await step("hidden behind another editor and shown again it is as it was", async () => {
-    await page.keyboard.press("Control+2");
     await openFile("shop.headnote");
+    await command("View: Move Editor into Next Group");
     await page.locator("iframe.webview.ready").first().waitFor({ state: "hidden" });
     await command("View: Close Editor");
     await asItWas();
