@@ -140,7 +140,8 @@ function faults({ picture, labels, around, points }: Measured): readonly string[
 /** All faults in all pictures of a record, a run by itself left out: it has the least to say. */
 async function faultsOf(record: ChartedRecord): Promise<readonly string[]> {
   const { analysis } = record;
-  if (analysis.settled.length === 0) return [];
+  // A bench whose display is not computed yet has nothing to draw.
+  if (!analysis.runs.some(({ result }) => result.rows.some(({ flow }) => flow !== undefined))) return [];
   const offered = picks(analysis, blockPictures(analysis)).map(({ choice }) => choice);
   const choices = offered.filter(({ kind }) => kind !== "run" && kind !== "cursor");
   const found: string[] = [];
