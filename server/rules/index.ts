@@ -47,6 +47,7 @@ import { repeatsDisagree } from "./repeats-disagree.ts";
 import type { Rule } from "./rule.ts";
 import { samplesLeftOut } from "./samples-left-out.ts";
 import { scaledTooFar } from "./scaled-too-far.ts";
+import { shortOfCam } from "./short-of-cam.ts";
 import { traceGap } from "./trace-gap.ts";
 import { traceUnusable } from "./trace-unusable.ts";
 import { unitSlip } from "./unit-slip.ts";
@@ -103,6 +104,7 @@ export const RULES: readonly Rule[] = [
   noGeometry,
   // the port
   ...PORT_RULES,
+  shortOfCam,
   expectationMissed,
   // traces and ladders
   traceUnusable,
