@@ -233,7 +233,7 @@ function hiddenBySpeedSection({ hiddenBySpeed: pairs }: Sweeps): Section {
 function letGoAlarmSection({ letGoAlarms: traces }: Sweeps): Section {
   return {
     title: "Letting go in a trace: false alarms",
-    text: `${traces} traces a cell of the stable port, six seconds long, on a bench of 0.8 s. A sample of flow has 0.3 % of noise, of which neighbours share what the head of a column says; the depression has 0.04 inH2O of its own. Counted is any step, down or up. Target: 5 % of traces at most.`,
+    text: `${traces} traces a cell of the stable port, six seconds long, on a bench of 0.8 s. A sample of flow has 0.3 % of noise, of which neighbours share what the head of a column says; the depression has 0.04 inH2O of its own. The samples go to the test of the rules \`let-go\` and \`re-attached\` without a record around them. Counted is any step, down or up. Target: 5 % of traces at most.`,
     head: ["samples", ...CORRELATIONS.map((correlation) => `shared ${correlation}`)],
     rows: letGoAlarms(traces).map(({ samples, rates }) => [String(samples), ...rates.map(rateCell)]),
   };
