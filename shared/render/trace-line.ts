@@ -1,5 +1,7 @@
 // The lines of a trace over time: its samples, thinned, and the fitted approach.
+import { isGap } from "../calc/trace/gaps.ts";
 import { firstOrder, secondOrder } from "../calc/trace/step-response.ts";
+import type { TraceResult } from "../model/trace-result.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { lineRows } from "./chart-frame.ts";
 import { boxesAlong } from "./chart-labels.ts";
@@ -43,7 +45,7 @@ export function drawnSamples(
   const every = Math.max(1, Math.floor(samples.length / MOST_OBSTACLES));
   for (let at = every; at < samples.length; at += every) {
     const [from, to] = [samples[at - every], samples[at]];
-    if (from === undefined || to === undefined) continue;
+    if (from === undefined || to === undefined || isGapBetween(result, from, to)) continue;
     obstacles.push(
       ...boxesAlong(px(drawing, from.x), py(drawing, from.y), px(drawing, to.x), py(drawing, to.y)),
     );
@@ -51,8 +53,32 @@ export function drawnSamples(
   return samples;
 }
 
-export function sampleLine(samples: readonly DrawnSample[], { theme }: TraceDrawing): readonly Json[] {
-  return lineRows(samples, "samples", { color: theme.series[0], width: 1.5, dash: SOLID });
+/** The line through the samples; where some are missing there is none. */
+export function sampleLine(
+  samples: readonly DrawnSample[],
+  { result, theme }: TraceDrawing,
+): readonly Json[] {
+  const look = { color: theme.series[0], width: 1.5, dash: SOLID };
+  return unbroken(result, samples).flatMap((stretch, at) => lineRows(stretch, `samples ${at + 1}`, look));
+}
+
+function unbroken(result: TraceResult, samples: readonly DrawnSample[]): readonly (readonly DrawnSample[])[] {
+  const stretches: DrawnSample[][] = [];
+  let before: DrawnSample | undefined;
+  for (const sample of samples) {
+    const stretch = stretches.at(-1);
+    if (before === undefined || stretch === undefined || isGapBetween(result, before, sample))
+      stretches.push([sample]);
+    else stretch.push(sample);
+    before = sample;
+  }
+  return stretches;
+}
+
+function isGapBetween({ samples, interval, gaps }: TraceResult, from: DrawnSample, to: DrawnSample): boolean {
+  if (gaps === undefined) return false;
+  const times = samples.time.subarray(from.at, to.at + 1);
+  return times.some((time, at) => at > 0 && isGap(time - (times[at - 1] ?? time), interval));
 }
 
 /** What is pointed at: a dot at each drawn sample, to be seen only where they stand apart. */

@@ -77,6 +77,21 @@ describe("the picture of a trace", () => {
     expect(datasets["area-events"]?.[0]?.["about"]).toMatch(/^let go at 1\.3 s and 27\.5 inH2O, rising/);
   });
 
+  test("has no line where samples are missing", () => {
+    const tenths = Array.from({ length: 30 }, (_, at) => at);
+    const { datasets } = traceSpec(
+      tracedRun(
+        0,
+        tenths.filter((time) => time < 19 || time > 25),
+      ),
+    );
+    const stretches = Map.groupBy(datasets["depression-lines"] ?? [], ({ series }) => series);
+    expect([...stretches.values()].map((rows) => [rows[0]?.["x"], rows.at(-1)?.["x"]])).toEqual([
+      [0, 1.8],
+      [2.6, 2.9],
+    ]);
+  });
+
   test("of a long series has at most 2 000 points, the extremes among them", () => {
     const rows = Array.from({ length: 20_000 }, (_, at) => at / 10);
     const { datasets } = traceSpec(tracedRun(0, rows).replace(/ 28\.0 +195\.3/, " 31.7  195.3"), 1600);
