@@ -30,7 +30,7 @@ export interface FactParts {
 /** The same facts in their parts; those without any are missing. */
 export function factParts(result: RunResult, wanted: WantedUnits = []): readonly FactParts[] {
   const { setup } = result;
-  const { run, session, port, date, target, quote } = setup;
+  const { run, session, port, date, target } = setup;
   const cylinder = run.cylinder === undefined ? [] : [`cylinder ${run.cylinder}`];
   const facts: (readonly [string, readonly string[]])[] = [
     [
@@ -45,7 +45,7 @@ export function factParts(result: RunResult, wanted: WantedUnits = []): readonly
     ["stage", run.stage === undefined ? [] : [run.stage]],
     ["date", date === undefined ? [] : [date.value]],
     ["bench", benchWords(result)],
-    ["target", quote.value === target.value ? [] : [quantityIn(target.value, wanted)]],
+    ["target", [quantityIn(target.value, wanted)]],
     ["air", [...airWords(setup), `${formatFixed(setup.air.value.density, DENSITY_DECIMALS)} kg/m3`]],
     ["leak", [leakWords(setup, wanted)]],
     ["mounting", mountingWords(setup, wanted)],

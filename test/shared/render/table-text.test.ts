@@ -17,6 +17,7 @@ describe("a table as text", () => {
   stage     as cast
   date      2026-11-20T09:30+01:00
   bench     north, repeats to 0.35 %
+  target    28 inH2O
   air       71.5 degF, 29.18 inHg, 42 %RH, 1.1620 kg/m3
   leak      1.8 cfm at 28 inH2O
   mounting  entry radiused, adapter 4.030 in

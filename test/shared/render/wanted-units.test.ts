@@ -62,6 +62,7 @@ describe("in the units that are asked for", () => {
         stage     as cast
         date      2026-11-20T09:30+01:00
         bench     north, repeats to 0.35 %
+        target    6.97 kPa
         air       71.5 degF, 29.18 inHg, 42 %RH, 1.1620 kg/m3
         leak      0.850 L/s at 6.97 kPa
         mounting  entry radiused, adapter 102.36 mm
