@@ -1,33 +1,16 @@
 // Reads the words behind a keyword into the slots that its directive declares.
-
-import { findReferenceAir, referenceAirs } from "../shared/calc/reference-air.ts";
-import { type Finding, type FindingArgs, type FindingKind, type Fix, raise } from "../shared/finding.ts";
-import type { AirName, Reference } from "../shared/model/model.ts";
+import { type Finding, type Fix, raise } from "../shared/finding.ts";
 import type { Dimension } from "../shared/quantity/dimension.ts";
 import { nearest } from "../shared/quantity/nearest.ts";
-import { readNumber } from "../shared/quantity/number.ts";
-import type { Quantity } from "../shared/quantity/quantity.ts";
-import { quotedText } from "../shared/text/quoted-text.ts";
-import type { Span } from "../shared/text/span.ts";
 import type { Form, Property } from "./directive.ts";
-import { badDate } from "./findings/bad-date.ts";
-import { badName } from "./findings/bad-name.ts";
 import { extraValue } from "./findings/extra-value.ts";
 import { missingValue } from "./findings/missing-value.ts";
-import { numberForm } from "./findings/number-form.ts";
-import { unknownChoice } from "./findings/unknown-choice.ts";
-import { numberFinding } from "./number-finding.ts";
-import { isDate } from "./read-date.ts";
-import { noNumber, noUnit, readQuantity, readUnit } from "./read-quantity.ts";
+import { noNumber } from "./read-quantity.ts";
+import { isSlotWord, type Place, previousEnd, type Reading, spanOf } from "./reading.ts";
 import { signature, slotWords } from "./signature.ts";
-import type { ChannelValue, Slot, SlotEntry, SlotLayout, SlotType } from "./slots.ts";
+import type { Slot, SlotEntry } from "./slots.ts";
+import { takeQuantity, takeValue } from "./take-value.ts";
 import { type Atom, type DirectiveLine, quoted } from "./tree.ts";
-
-/** A slot's words in the line. */
-export interface Place {
-  readonly from: number;
-  readonly to: number;
-}
 
 /** The values of a line's slots. Spans of findings and references have the line number 0. */
 export interface Bound {
@@ -37,10 +20,6 @@ export interface Bound {
   readonly complete: boolean;
   readonly findings: readonly Finding[];
 }
-
-const AIR_NAMES = referenceAirs.map(({ name }) => name);
-
-const ID = /^[A-Za-z0-9][A-Za-z0-9._-]*$/;
 
 /** Reads the words of a line into the slots of a form: positional ones first, then named ones. Never throws. */
 export function bind(form: Form, line: DirectiveLine): Bound {
@@ -52,22 +31,6 @@ export function bind(form: Form, line: DirectiveLine): Bound {
   if (reading.complete && form.form === "property") reportMisfits(reading, form);
   const { values, places, findings, complete } = reading;
   return { values, places, findings, complete };
-}
-
-/** How far the reading of a line has come. */
-interface Reading {
-  readonly form: Form;
-  readonly layout: SlotLayout;
-  readonly line: DirectiveLine;
-  readonly values: Record<string, unknown>;
-  readonly places: Record<string, Place>;
-  readonly findings: Finding[];
-  /** Slots whose words stand in the line, readable or not. */
-  readonly met: string[];
-  /** What the line should say and does not, in words. */
-  readonly missing: string[];
-  complete: boolean;
-  next: number;
 }
 
 function begin(form: Form, line: DirectiveLine): Reading {
@@ -181,158 +144,6 @@ function store(reading: Reading, name: string, value: unknown, place: Place): vo
   reading.places[name] = place;
 }
 
-/** Takes the words of one value, reports what is wrong with them, and gives `undefined` where they have no value. */
-function takeValue(reading: Reading, type: SlotType, atom: Atom): unknown {
-  switch (type.kind) {
-    case "quantity":
-      if (type.or !== undefined && atom.kind === "word" && atom.text === type.or)
-        return take(reading, type.or);
-      return takeQuantity(reading, [type.dimension], type.or === undefined ? [] : [type.or]);
-    case "number":
-      return takeNumber(reading, type.whole, atom);
-    case "name":
-    case "reference":
-      return takeId(reading, atom);
-    case "label":
-      return atom.kind === "word"
-        ? take(reading, atom.text)
-        : fail(reading, badName, atom, { written: atom.text });
-    case "text":
-      return atom.kind === "text" ? take(reading, atom.text) : failText(reading, atom);
-    case "date":
-      return atom.kind === "word" && isDate(atom.text)
-        ? take(reading, atom.text)
-        : fail(reading, badDate, atom, { written: atom.text });
-    case "choice":
-      return atom.kind === "word" && type.of.includes(atom.text)
-        ? take(reading, atom.text)
-        : failChoice(reading, atom, type.of);
-    case "air":
-      return takeAir(reading, atom);
-    case "channel":
-      return takeChannel(reading, type.dimension, atom);
-  }
-}
-
-function take<T>(reading: Reading, value: T): T {
-  reading.next++;
-  return value;
-}
-
-function takeQuantity(
-  reading: Reading,
-  dimensions: readonly Dimension[],
-  others: readonly string[] = [],
-): Quantity | undefined {
-  const words = reading.line.atoms.slice(reading.next, reading.next + 2);
-  const { value, taken } = readQuantity(
-    words,
-    dimensions,
-    (word) => reading.layout.named.has(word),
-    (finding) => reading.findings.push(finding),
-    others,
-  );
-  reading.next += taken;
-  return value;
-}
-
-function takeNumber(reading: Reading, whole: boolean, atom: Atom): number | undefined {
-  if (atom.kind === "text") return failNumber(reading, atom, "not-a-number");
-  const read = readNumber(atom.text);
-  if ("problem" in read) {
-    reading.next++;
-    const finding =
-      read.problem === "not-a-number"
-        ? raise(numberForm, spanOf(atom), { written: atom.text, problem: read.problem, mended: "" })
-        : numberFinding(atom.text, read, spanOf(atom));
-    reading.findings.push(finding);
-    return undefined;
-  }
-  if (whole && (!Number.isInteger(read.value) || read.value < 1)) {
-    return failNumber(reading, atom, "not-whole");
-  }
-  return take(reading, read.value);
-}
-
-function takeId(reading: Reading, atom: Atom): Reference | undefined {
-  if (atom.kind === "text" || !ID.test(atom.text)) {
-    return fail(reading, badName, atom, { written: atom.text });
-  }
-  return take(reading, { id: atom.text, span: spanOf(atom) });
-}
-
-function takeAir(reading: Reading, atom: Atom): AirName | undefined {
-  if (atom.kind === "text") return fail(reading, badName, atom, { written: `"${atom.text}"` });
-  if (findReferenceAir(atom.text) !== undefined) return take(reading, { name: atom.text });
-  if (!/^[-+.]?\p{Nd}/u.test(atom.text)) return failChoice(reading, atom, AIR_NAMES);
-  const stated: { temperature?: Quantity; pressure?: Quantity; humidity?: Quantity } = {};
-  const free = new Set<"temperature" | "pressure" | "humidity">(["temperature", "pressure", "humidity"]);
-  let readable = true;
-  let next = reading.line.atoms[reading.next];
-  while (next !== undefined && free.size > 0 && !isSlotWord(reading, next)) {
-    const quantity = takeQuantity(reading, [...free]);
-    const dimension = [...free].find((candidate) => quantity?.unit.dimensions.includes(candidate));
-    if (quantity === undefined || dimension === undefined) readable = false;
-    else {
-      stated[dimension] = quantity;
-      free.delete(dimension);
-    }
-    next = reading.line.atoms[reading.next];
-  }
-  if (!readable) return undefined;
-  if (!free.has("temperature") && !free.has("pressure")) return stated;
-  if (free.has("temperature")) reading.missing.push("a temperature");
-  if (free.has("pressure")) reading.missing.push("a pressure");
-  return undefined;
-}
-
-function takeChannel(reading: Reading, dimension: Dimension, atom: Atom): ChannelValue | undefined {
-  if (atom.kind !== "text") return failChoice(reading, atom, ["a column name in quotes"]);
-  reading.next++;
-  const unitAtom = reading.line.atoms[reading.next];
-  if (unitAtom === undefined || unitAtom.kind === "text" || isSlotWord(reading, unitAtom)) {
-    reading.findings.push(noUnit(atom.text, spanOf(atom), [dimension]));
-    return undefined;
-  }
-  reading.next++;
-  const unit = readUnit(unitAtom, [dimension], (finding) => reading.findings.push(finding));
-  return unit === undefined ? undefined : { column: atom.text, unit };
-}
-
-function fail<A extends FindingArgs>(reading: Reading, kind: FindingKind<A>, atom: Atom, args: A): undefined {
-  reading.findings.push(raise(kind, spanOf(atom), args));
-  reading.next++;
-  return undefined;
-}
-
-function failNumber(reading: Reading, atom: Atom, problem: string): undefined {
-  const written = atom.kind === "text" ? `"${atom.text}"` : atom.text;
-  return fail(reading, numberForm, atom, { written, problem, mended: "" });
-}
-
-function failChoice(reading: Reading, atom: Atom, of: readonly string[]): undefined {
-  const [near] = nearest(atom.text, of);
-  const fix =
-    near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span: spanOf(atom), text: near }] };
-  const args = { written: atom.text, choices: of.join(", "), nearest: near ?? "" };
-  reading.findings.push(raise(unknownChoice, spanOf(atom), args, { fix }));
-  reading.next++;
-  return undefined;
-}
-
-/** Words where a text belongs: what is missing are its quotes, so all words up to the next text are taken as one. */
-function failText(reading: Reading, first: Atom): undefined {
-  let atom: Atom | undefined = first;
-  while (atom?.kind === "word" && !isSlotWord(reading, atom)) atom = reading.line.atoms[++reading.next];
-  const span = { line: 0, from: first.from, to: previousEnd(reading) };
-  const written = quoted(reading.line, span.from, span.to);
-  const inQuotes = quotedText(written);
-  const fix = { title: "Put it in quotes", edits: [{ span, text: inQuotes }] };
-  const args = { written, choices: "a text in quotes", nearest: inQuotes };
-  reading.findings.push(raise(unknownChoice, span, args, { fix }));
-  return undefined;
-}
-
 /**
  * Reports what is left over or missing. Where both are, one slip is the usual cause: a misspelt word of a slot, or one
  * that was left out, so that only the one that mends the other is named.
@@ -395,18 +206,6 @@ function needed({ type, word }: Slot): string {
   return word === undefined ? slotWords(type) : `${slotWords(type)} behind '${word}'`;
 }
 
-function isSlotWord(reading: Reading, atom: Atom): boolean {
-  return atom.kind === "word" && reading.layout.named.has(atom.text);
-}
-
-function previousEnd(reading: Reading): number {
-  return reading.line.atoms[reading.next - 1]?.to ?? reading.line.keyword.to;
-}
-
 function lastEnd(line: DirectiveLine): number {
   return line.atoms.at(-1)?.to ?? line.keyword.to;
-}
-
-function spanOf(atom: Atom): Span {
-  return { line: 0, from: atom.from, to: atom.to };
 }
