@@ -47,23 +47,40 @@ export function applyAllows(
 }
 
 function readAllows(lines: readonly Line[]): Allow[] {
-  const allows: Allow[] = [];
-  lines.forEach((line, index) => {
-    if (!line.text.includes("allow")) return;
-    const comment = lexLine(line.text).find((token) => token.tokenType === Comment);
-    const code = comment && form.exec(comment.image)?.[1];
-    if (comment === undefined || code === undefined) return;
-    const from = comment.startOffset + comment.image.indexOf(code, comment.image.indexOf("allow") + 5);
-    const span = { line: index, from, to: from + code.length };
-    const own = line.text.slice(0, comment.startOffset).trim() === "";
-    allows.push({ code, span, line: own ? nextSpoken(lines, index) : index, used: false });
+  return lines.flatMap(({ text }, index) => {
+    const found = allowedCode(text);
+    if (found === undefined) return [];
+    const { code, from, to } = found;
+    return [{ code, span: { line: index, from, to }, line: spokenOf(lines, index), used: false }];
   });
-  return allows;
 }
 
-function nextSpoken(lines: readonly Line[], index: number): number {
-  let next = index + 1;
-  while (next < lines.length && lines[next]?.kind === "blank" && lines[next]?.text.trim().startsWith("#"))
-    next++;
-  return next;
+/** A code that a comment silences, and its place in the line. */
+export interface AllowedCode {
+  readonly code: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The code behind `# allow` on a line; `undefined` where there is no such comment. */
+export function allowedCode(text: string): AllowedCode | undefined {
+  if (!text.includes("allow")) return undefined;
+  const comment = lexLine(text).find((token) => token.tokenType === Comment);
+  const code = comment && form.exec(comment.image)?.[1];
+  if (comment === undefined || code === undefined) return undefined;
+  const from = comment.startOffset + comment.image.indexOf(code, comment.image.indexOf("allow") + 5);
+  return { code, from, to: from + code.length };
+}
+
+/** The line that a comment speaks of. */
+export function spokenOf(lines: readonly Line[], index: number): number {
+  const isComment = (line: number): boolean => lines[line]?.text.trimStart().startsWith("#") === true;
+  let spoken = index;
+  while (isComment(spoken)) spoken++;
+  return spoken;
+}
+
+/** Whether a comment can silence a finding: not what is wrong with such comments themselves. */
+export function isAllowable(code: string): boolean {
+  return code !== unknownAllow.code && code !== unusedAllow.code;
 }

@@ -1,6 +1,7 @@
 // Mends for the findings at a place: each by itself, all of a kind, or silenced with a reason.
 import type { Fix } from "../../shared/finding.ts";
 import type { Edit } from "../../shared/text/edit.ts";
+import { isAllowable } from "../analysis/allow.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import type { Judged } from "./findings.ts";
@@ -55,7 +56,9 @@ export function codeActions(
     const edits = joined(same.flatMap((judged) => fixOf(analysis, judged) ?? []));
     return edits.length < 2 ? [] : [{ title: `Mend all ${code} in this file`, edits, isPreferred: false }];
   });
-  const allow = here.map((judged) => allowAction(analysis, judged));
+  const allow = here
+    .filter(({ finding }) => isAllowable(finding.code))
+    .map((judged) => allowAction(analysis, judged));
   return [...mends, ...all, ...aside, ...allow];
 }
 

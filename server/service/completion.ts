@@ -3,6 +3,9 @@ import type { Form } from "../../grammar/directive.ts";
 import { findHeading, findProperty } from "../../grammar/directives/index.ts";
 import type { Outline, PlacedBlock } from "../../grammar/outline.ts";
 import type { Analysis } from "../analysis/project.ts";
+import { allowOffers } from "./allow-offers.ts";
+import { commentOf } from "./comment-of.ts";
+import type { Judged } from "./findings.ts";
 import { fileOffers, headingOffers, propertyOffers } from "./keyword-offers.ts";
 import { blockAt } from "./line-at.ts";
 import type { Offer } from "./offer.ts";
@@ -23,6 +26,8 @@ export interface CompletionContext {
   readonly today: string;
   /** Paths of the workspace's records, for includes. */
   readonly paths: readonly string[];
+  /** What was found in the file. */
+  readonly findings: () => readonly Judged[];
   /** The character that made the editor ask, where the user did not. */
   readonly trigger?: string | undefined;
 }
@@ -31,12 +36,18 @@ export interface CompletionContext {
 export function completion(
   analysis: Analysis,
   position: Position,
-  { today, paths, trigger }: CompletionContext,
+  { today, paths, findings, trigger }: CompletionContext,
 ): readonly Completion[] {
   const { scope } = analysis;
   const text = scope.file.outline.lines[position.line]?.text ?? "";
   const typed = text.slice(0, position.column);
-  if (/(?<!\S)#/.test(typed) || isInsideText(typed)) {
+  const comment = commentOf(typed);
+  if (comment !== undefined) {
+    // A comment is begun with a blank; a list that opens by itself would take the word behind it.
+    const isUnasked = trigger === " " && comment.trim() === "#";
+    return isUnasked ? [] : allowOffers(analysis, findings, position, comment);
+  }
+  if (isInsideText(typed)) {
     const end = text.indexOf('"', position.column);
     const place = { from: typed.lastIndexOf('"') + 1, to: end < 0 ? text.length : end };
     return textOffers(scope, position.line, typed, paths).map((offer) => ({ ...offer, ...place }));

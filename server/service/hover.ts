@@ -12,10 +12,12 @@ import type { Quantity } from "../../shared/quantity/quantity.ts";
 import { findUnit, fromSI, unitsOf } from "../../shared/quantity/unit.ts";
 import { folderOf, relativePath } from "../../shared/text/path.ts";
 import type { Span } from "../../shared/text/span.ts";
+import { allowedCode } from "../analysis/allow.ts";
 import type { Analysis } from "../analysis/project.ts";
 import { tracesOfRun } from "../analysis/traces.ts";
 import { findKind } from "../catalogue.ts";
 import { figures } from "../rules/words.ts";
+import { kindText } from "./kind-text.ts";
 import { blockAt, lineAt } from "./line-at.ts";
 import { code, escaped } from "./markdown.ts";
 import { nameAt } from "./names.ts";
@@ -186,10 +188,9 @@ function quantityText({ text, unit, value }: Quantity): string {
 }
 
 function hoverAllow(text: string, position: Position): Hover | undefined {
-  const match = /#\s*allow\s+([a-z0-9-]+)/.exec(text);
-  const kind = match?.[1] === undefined ? undefined : findKind(match[1]);
-  if (match === null || kind === undefined) return undefined;
-  const from = match.index + match[0].length - kind.code.length;
-  const span = { line: position.line, from, to: from + kind.code.length };
-  return isAt(span, position) ? { text: `**${kind.code}** — ${kind.what}\n\n${kind.why}`, span } : undefined;
+  const found = allowedCode(text);
+  const kind = found && findKind(found.code);
+  if (found === undefined || kind === undefined) return undefined;
+  const span = { line: position.line, from: found.from, to: found.to };
+  return isAt(span, position) ? { text: kindText(kind), span } : undefined;
 }

@@ -2,6 +2,7 @@
 import { findHeading, findProperty } from "../../grammar/directives/index.ts";
 import { signature, slotSignature, slotWords } from "../../grammar/signature.ts";
 import type { Analysis } from "../analysis/project.ts";
+import { commentOf } from "./comment-of.ts";
 import { blockAt } from "./line-at.ts";
 import type { Position } from "./position.ts";
 import { slotsAfter } from "./slot-at.ts";
@@ -21,7 +22,7 @@ export function signatureHelp({ scope }: Analysis, position: Position): Signatur
   const before = /^(.*?)\S*$/.exec(text.slice(0, position.column))?.[1] ?? "";
   const keyword = /^\s*(\S+)\s/.exec(before)?.[1];
   const placed = blockAt(outline, position.line);
-  if (keyword === undefined || before.includes("#")) return undefined;
+  if (keyword === undefined || commentOf(before) !== undefined) return undefined;
   const isHeading = placed?.start === position.line;
   const form = isHeading ? findHeading(keyword) : placed && findProperty(placed.block.entity.kind, keyword);
   if (form === undefined) return undefined;

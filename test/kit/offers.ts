@@ -8,11 +8,11 @@ export function offersAt(
   paths: readonly string[] = [],
   trigger?: string,
 ): readonly Completion[] {
-  const { analysis, position } = open(fixture);
-  return completion(analysis, position, { today: "2026-11-25", paths, trigger });
+  const { analysis, position, findings } = open(fixture);
+  return completion(analysis, position, { today: "2026-11-25", paths, findings: () => findings, trigger });
 }
 
 /** Their labels. */
-export function labelsAt(fixture: string): readonly string[] {
-  return offersAt(fixture).map(({ label }) => label);
+export function labelsAt(fixture: string, paths?: readonly string[]): readonly string[] {
+  return offersAt(fixture, paths).map(({ label }) => label);
 }

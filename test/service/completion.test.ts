@@ -1,18 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { completion } from "../../server/service/completion.ts";
+import { labelsAt, offersAt } from "../kit/offers.ts";
 import { edited, open, shopRecord } from "../kit/service.ts";
-
-function labels(fixture: string, paths: readonly string[] = []): readonly string[] {
-  const { analysis, position } = open(fixture);
-  return completion(analysis, position, { today: "2026-11-25", paths }).map(({ label }) => label);
-}
 
 /** The line at `$0` after taking the completion of that label. */
 function taken(fixture: string, label: string): string {
-  const { analysis, position, text } = open(fixture);
-  const found = completion(analysis, position, { today: "2026-11-25", paths: [] }).find(
-    (item) => item.label === label,
-  );
+  const { position, text } = open(fixture);
+  const found = offersAt(fixture).find((item) => item.label === label);
   if (found === undefined) throw new Error(`there is no ${label}`);
   const span = { line: position.line, from: found.from, to: found.to };
   return edited(text, [{ span, text: found.insert }]).split("\n")[position.line] ?? "";
@@ -20,7 +13,7 @@ function taken(fixture: string, label: string): string {
 
 describe("at the start of a line", () => {
   test("in a block what it needs and has not stands first, and what it has is not offered again", () => {
-    const found = labels("headnote 1\nport p\n  valve 2 in\n  $0\n");
+    const found = labelsAt("headnote 1\nport p\n  valve 2 in\n  $0\n");
     expect(found[0]).toBe("side");
     expect(found).not.toContain("valve");
     expect(found).toContain("seat");
@@ -28,8 +21,8 @@ describe("at the start of a line", () => {
   });
 
   test("at the margin headings come first", () => {
-    expect(labels("headnote 1\n$0\n")[0]).toBe("bench");
-    expect(labels("headnote 1\n$0\n")).toContain("include");
+    expect(labelsAt("headnote 1\n$0\n")[0]).toBe("bench");
+    expect(labelsAt("headnote 1\n$0\n")).toContain("include");
   });
 
   test("a word half typed is replaced as a whole", () => {
@@ -40,60 +33,62 @@ describe("at the start of a line", () => {
 describe("behind a keyword", () => {
   test("names of the right kind, those in use first", () => {
     const record = "headnote 1\nengine one\nengine two\nhead a\n  engine two\nhead b\n  engine $0\n";
-    expect(labels(record)).toEqual(["two", "one"]);
+    expect(labelsAt(record)).toEqual(["two", "one"]);
   });
 
   test("names of included files too", () => {
     expect(
-      labels('headnote 1\ninclude "s.headnote"\nhead a\n  engine $0\n#- s.headnote\nheadnote 1\nengine e\n'),
+      labelsAt(
+        'headnote 1\ninclude "s.headnote"\nhead a\n  engine $0\n#- s.headnote\nheadnote 1\nengine e\n',
+      ),
     ).toEqual(["e"]);
   });
 
   test("choices, and the word that says there is none", () => {
-    expect(labels("headnote 1\nport p\n  side $0\n")).toEqual(["intake", "exhaust"]);
-    expect(labels("headnote 1\nsession 2026-03-02\n  leak $0\n")).toContain("none");
+    expect(labelsAt("headnote 1\nport p\n  side $0\n")).toEqual(["intake", "exhaust"]);
+    expect(labelsAt("headnote 1\nsession 2026-03-02\n  leak $0\n")).toContain("none");
   });
 
   test("units of the dimension behind a number, those that the file writes first", () => {
-    const found = labels("headnote 1\nport p\n  stem 7 mm\n  throat 35 mm\n  valve 40 $0\n");
+    const found = labelsAt("headnote 1\nport p\n  stem 7 mm\n  throat 35 mm\n  valve 40 $0\n");
     expect(found[0]).toBe("mm");
     expect(found).toContain("in");
     expect(found).not.toContain("inH2O");
   });
 
   test("units of all that is still open, where the order is free", () => {
-    const found = labels("headnote 1\nsession 2026-03-02\n  air 20 degC 1000 $0\n");
+    const found = labelsAt("headnote 1\nsession 2026-03-02\n  air 20 degC 1000 $0\n");
     expect(found).toContain("hPa");
     expect(found).not.toContain("degF");
   });
 
   test("the words of what may follow", () => {
-    expect(labels("headnote 1\nport p\n  seat 45 deg $0\n")).toEqual(["width"]);
-    expect(labels("headnote 1\nbench b\n  shows flow $0\n")).toEqual(["at", "in"]);
+    expect(labelsAt("headnote 1\nport p\n  seat 45 deg $0\n")).toEqual(["width"]);
+    expect(labelsAt("headnote 1\nbench b\n  shows flow $0\n")).toEqual(["at", "in"]);
   });
 
   test("today for a date", () => {
-    expect(labels("headnote 1\nsession $0\n")).toEqual(["2026-11-25"]);
+    expect(labelsAt("headnote 1\nsession $0\n")).toEqual(["2026-11-25"]);
   });
 });
 
 describe("in tables and texts", () => {
   test("columns with their units, and units in a bracket", () => {
     expect(taken("headnote 1\nrun r\n  lift[in]  $0\n", "depression")).toBe("  lift[in]  depression[inH2O]");
-    expect(labels("headnote 1\nrun r\n  lift[$0]\n")[0]).toBe("in");
+    expect(labelsAt("headnote 1\nrun r\n  lift[$0]\n")[0]).toBe("in");
   });
 
   test("behind the cells of a row the mark of a void one", () => {
-    expect(labels(shopRecord("     0.100  28.0  55.0 $0\n"))).toEqual(["void"]);
+    expect(labelsAt(shopRecord("     0.100  28.0  55.0 $0\n"))).toEqual(["void"]);
   });
 
   test("files to include that are not yet", () => {
     const paths = ["shop.headnote", "main.headnote", "heads/h.headnote"];
-    expect(labels('headnote 1\ninclude "$0"\n', paths)).toEqual(["shop.headnote", "heads/h.headnote"]);
+    expect(labelsAt('headnote 1\ninclude "$0"\n', paths)).toEqual(["shop.headnote", "heads/h.headnote"]);
   });
 
   test("nothing in comments and remarks", () => {
-    expect(labels("headnote 1\n# se$0\n")).toEqual([]);
-    expect(labels(shopRecord('     0.100  28.0  55.0  "no$0"\n'))).toEqual([]);
+    expect(labelsAt("headnote 1\n# se$0\n")).toEqual([]);
+    expect(labelsAt(shopRecord('     0.100  28.0  55.0  "no$0"\n'))).toEqual([]);
   });
 });

@@ -74,7 +74,7 @@ function checkFeatures(path: string, text: string, every: number): void {
       if (count++ % every !== 0) continue;
       const position = { line, column };
       hover(analysis, position);
-      completion(analysis, position, { today: "2026-11-25", paths: samples });
+      completion(analysis, position, { today: "2026-11-25", paths: samples, findings: () => findings });
       signatureHelp(analysis, position);
       definition(analysis, position);
       rename(analysis, position, "new-name", [analysis.scope]);

@@ -9,18 +9,21 @@ export function registerCompleting({
   connection,
   guard,
   analysed,
+  read,
   capabilities,
   runtime,
   list,
 }: Asked): void {
   connection.onCompletion(
     guard("completion", [], async (params: Place & { context?: { triggerCharacter?: string } }) => {
-      const analysis = await analysed(params);
-      if (analysis === undefined) return [];
+      const checked = await read(params);
+      if (checked === undefined) return [];
+      const { analysis } = checked;
+      const findings = () => checked.findings;
       const text = analysis.scope.file.outline.lines[params.position.line]?.text ?? "";
       const paths = text.includes("include") ? await list() : [];
       const trigger = params.context?.triggerCharacter;
-      const items = completion(analysis, at(params), { today: runtime.today(), paths, trigger });
+      const items = completion(analysis, at(params), { today: runtime.today(), paths, findings, trigger });
       const { line } = params.position;
       return items.map((item, index) => toCompletion(item, index, line, capabilities.snippets));
     }),
