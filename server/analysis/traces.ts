@@ -43,6 +43,7 @@ export function tracesOfRun(
   traces: readonly ComputedTrace[],
   { path, start }: Pick<Placed<Run>, "path" | "start">,
 ): readonly ComputedTrace[] {
+  if (traces.length === 0) return traces;
   return traces.filter(({ run }) => run.path === path && run.start === start);
 }
 

@@ -1,9 +1,8 @@
 // A flat top that the bench crept up to: a question, not an answer.
 
 import { flatTop as findFlatTop } from "../../shared/calc/flat-top.ts";
-import { quickLimit } from "../../shared/calc/settle-times.ts";
-import { shifted } from "../../shared/text/span.ts";
-import { tracesOfRun } from "../analysis/traces.ts";
+import { type Span, shifted } from "../../shared/text/span.ts";
+import type { ComputedTrace } from "../analysis/traces.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { traceAnswer } from "./flat-top-answer.ts";
 import { type FlatTopArgs, flatTopArgs, flatTopMessage, flatTopPlace } from "./flat-top-words.ts";
@@ -36,21 +35,22 @@ export const flatTop = rule<FlatTopArgs>({
      0.500               28.0      185.9        1.6
      0.600               28.0      185.6        1.6
 `,
-  check({ runs, compute, traces }, report) {
-    for (const run of runs) {
-      if (quickLimit(run.setup.bench) === undefined) continue;
-      const result = compute(run);
-      const flat = findFlatTop(result);
-      const place = flat && flatTopPlace(flat);
-      if (flat === undefined || place === undefined) continue;
-      const answer = traceAnswer(flat, tracesOfRun(traces(), run.placed));
-      report(shifted(place.span, run.placed.start), flatTopArgs(result, flat, answer), {
-        related: [
-          ...place.related.map((other) => ({ ...other, span: shifted(other.span, run.placed.start) })),
-          ...(answer === undefined ? [] : [{ span: headingSpan(answer.trace), message: "the trace" }]),
-        ],
-        ...(answer?.kind === "stays" && { severity: "hint" }),
-      });
-    }
+  checkRun(result, report, _limits, traces) {
+    const flat = findFlatTop(result);
+    const place = flat && flatTopPlace(flat);
+    if (flat === undefined || place === undefined) return;
+    const answer = traceAnswer(flat, traces);
+    report(place.span, flatTopArgs(result, flat, answer), {
+      related: [
+        ...place.related,
+        ...(answer === undefined ? [] : [{ span: ofItsRun(answer.trace), message: "the trace" }]),
+      ],
+      ...(answer?.kind === "stays" && { severity: "hint" }),
+    });
   },
 });
+
+/** The heading of a trace, counted from that of its run. */
+function ofItsRun(trace: ComputedTrace): Span {
+  return shifted(headingSpan(trace), -trace.run.start);
+}

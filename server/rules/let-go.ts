@@ -37,7 +37,7 @@ export const letGo = rule<{
   bad: tracedRun(0.05),
   good: tracedRun(0),
   check({ traces, runs, compute }, report) {
-    for (const trace of traces()) {
+    for (const trace of traces) {
       for (const step of trace.result.steps) {
         if (step.kind !== "let-go") continue;
         const related = readingsAt(trace).map((span) => ({

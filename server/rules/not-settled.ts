@@ -18,7 +18,7 @@ export const notSettled = rule<{ end: string; depression: string; target: string
   ),
   good: tracedRun(0),
   check({ traces }, report) {
-    for (const trace of traces()) {
+    for (const trace of traces) {
       const { result } = trace;
       const { time, depression } = result.samples;
       if (result.interval === 0 || result.settling !== undefined) continue;

@@ -24,7 +24,7 @@ export const reAttached = rule<{
   bad: tracedRun(-0.05),
   good: tracedRun(0),
   check({ traces }, report) {
-    for (const trace of traces()) {
+    for (const trace of traces) {
       for (const step of trace.result.steps) {
         if (step.kind !== "re-attached") continue;
         report(sampleSpan(trace, step.time), {

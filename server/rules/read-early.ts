@@ -3,13 +3,12 @@ import { columnValues } from "../../shared/calc/column-values.ts";
 import { type EarlyReading, readingAt, timeOfDepression } from "../../shared/calc/trace/early-reading.ts";
 import { isLift } from "../../shared/calc/trace/trace-flow.ts";
 import type { Row } from "../../shared/model/model.ts";
+import type { Setup } from "../../shared/model/setup.ts";
 import { unit } from "../../shared/render/display-units.ts";
-import { shifted } from "../../shared/text/span.ts";
-import type { SettledRun } from "../analysis/project.ts";
-import { type ComputedTrace, tracesOfRun } from "../analysis/traces.ts";
+import type { ComputedTrace } from "../analysis/traces.ts";
 import { BARE_SESSION } from "./examples.ts";
 import { cellSpan, rowSpan } from "./places.ts";
-import { type Report, rule } from "./rule.ts";
+import { rule } from "./rule.ts";
 import { depressionWords, timeWords } from "./trace-words.ts";
 import { inUnit, percent } from "./words.ts";
 
@@ -33,8 +32,25 @@ export const readEarly = rule<Args>({
   lift[in]  depression[inH2O]  flow[cfm]  settle[s]  read[s]
      0.300               28.0      150.5        1.6      4.0
 `,
-  check(input, report) {
-    for (const run of input.runs) checkRows(run, tracesOfRun(input.traces(), run.placed), report);
+  checkRun({ setup }, report, _limits, traces) {
+    const { table } = setup.run;
+    const column = (name: string) => columnValues(table, name);
+    const read = column("read");
+    if (read === undefined && traces.length === 0) return;
+    const [lift, settle, depression] = [column("lift"), column("settle"), column("depression")];
+    for (const row of table?.rows ?? []) {
+      if (row.void !== undefined) continue;
+      const reading = {
+        row,
+        read: read?.value(row),
+        settle: settle?.value(row),
+        depression: depression?.value(row),
+      };
+      const trace = traces.find(({ placed }) => isLift(placed.entity.lift?.value, lift?.value(row)));
+      const args = (trace && byTrace(setup, trace, reading)) ?? byTimes(setup, reading);
+      if (args === undefined) continue;
+      report(reading.read === undefined ? rowSpan(row) : cellSpan(setup.run, row, "read"), args);
+    }
   },
 });
 
@@ -46,30 +62,8 @@ interface Reading {
   readonly depression: number | undefined;
 }
 
-function checkRows(run: SettledRun, traces: readonly ComputedTrace[], report: Report<Args>): void {
-  const { table } = run.setup.run;
-  const column = (name: string) => columnValues(table, name);
-  const read = column("read");
-  if (read === undefined && traces.length === 0) return;
-  const [lift, settle, depression] = [column("lift"), column("settle"), column("depression")];
-  for (const row of table?.rows ?? []) {
-    if (row.void !== undefined) continue;
-    const reading = {
-      row,
-      read: read?.value(row),
-      settle: settle?.value(row),
-      depression: depression?.value(row),
-    };
-    const trace = traces.find(({ placed }) => isLift(placed.entity.lift?.value, lift?.value(row)));
-    const args = (trace && byTrace(run, trace, reading)) ?? byTimes(run, reading);
-    if (args === undefined) continue;
-    const span = reading.read === undefined ? rowSpan(row) : cellSpan(run.setup.run, row, "read");
-    report(shifted(span, run.placed.start), args);
-  }
-}
-
 /** As the row's own times say. */
-function byTimes({ setup }: SettledRun, { read, settle, depression }: Reading): Args | undefined {
+function byTimes(setup: Setup, { read, settle, depression }: Reading): Args | undefined {
   if (read === undefined || settle === undefined || !(read < settle * (1 - 1e-9))) return undefined;
   const seconds = setup.run.table?.columns.find(({ name }) => name === "read")?.unit ?? unit("s");
   const target = setup.target.value;
@@ -86,7 +80,7 @@ function byTimes({ setup }: SettledRun, { read, settle, depression }: Reading): 
 }
 
 /** As the trace of its lift shows: what stood there at that time, or at that depression, and what stands there once settled. */
-function byTrace({ setup }: SettledRun, { result }: ComputedTrace, { read, depression }: Reading) {
+function byTrace(setup: Setup, { result }: ComputedTrace, { read, depression }: Reading) {
   const { settling, steady } = result;
   const { target, within } = setup;
   const held = steady?.from ?? settling?.time;

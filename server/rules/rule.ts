@@ -6,12 +6,13 @@ import type { RunResult } from "../../shared/model/result.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { ComputedPair } from "../analysis/run-pairs.ts";
+import type { ComputedTrace } from "../analysis/traces.ts";
 
 /** What a rule of the whole file sees: its text, its names, and what its runs stand on; results for those who ask. */
 export interface FileInput extends Pick<Analysis, "scope" | "settled" | "repeatability" | "compute"> {
   /** All runs; `settled` has one of each set of conditions. */
   readonly runs: Analysis["settled"];
-  readonly traces: () => Analysis["traces"];
+  readonly traces: Analysis["traces"];
   readonly ladders: () => Analysis["ladders"];
   readonly limits: Limits;
 }
@@ -24,20 +25,27 @@ type Add = (finding: Finding) => void;
 export interface Rule extends FindingKind<never> {
   readonly ofFile: ((input: FileInput, add: Add) => void) | undefined;
   /** Made once for many runs: a year's records have thousands. */
-  readonly ofRuns: ((limits: Limits, add: Add) => (result: RunResult) => void) | undefined;
+  readonly ofRuns:
+    | ((limits: Limits, add: Add) => (result: RunResult, traces: readonly ComputedTrace[]) => void)
+    | undefined;
   readonly ofPair: ((pair: ComputedPair, limits: Limits, add: Add) => void) | undefined;
 }
 
 /**
  * Declares a rule; it reports with the arguments that `message` and `help` are made from. `check` looks at a file, its
- * spans count in the file; `checkRun` looks at one computed run by itself, its spans count from the run's heading, so that
- * what was found stays true while the run does not change. `checkPair` looks at a run beside its baseline, or beside the
+ * spans count in the file; `checkRun` looks at one computed run with its traces, its spans count from the run's heading, so
+ * that what was found in a run without traces stays true while the run does not change. `checkPair` looks at a run beside its baseline, or beside the
  * same stage on another bench; its spans count from the heading of the file's own run.
  */
 export function rule<A extends FindingArgs>(
   declared: FindingKind<A> & {
     readonly check?: (input: FileInput, report: Report<A>) => void;
-    readonly checkRun?: (result: RunResult, report: Report<A>, limits: Limits) => void;
+    readonly checkRun?: (
+      result: RunResult,
+      report: Report<A>,
+      limits: Limits,
+      traces: readonly ComputedTrace[],
+    ) => void;
     readonly checkPair?: (pair: ComputedPair, report: Report<A>, limits: Limits) => void;
   },
 ): Rule {
@@ -53,7 +61,7 @@ export function rule<A extends FindingArgs>(
       checkRun &&
       ((limits, add) => {
         const report = reportTo(add);
-        return (result) => checkRun(result, report, limits);
+        return (result, traces) => checkRun(result, report, limits, traces);
       }),
     ofPair: checkPair && ((pair, limits, add) => checkPair(pair, reportTo(add), limits)),
   };

@@ -13,7 +13,7 @@ export const samplesLeftOut = rule<{ what: string }>({
   bad: tracedRun(0).replace("     1.70", "     1.50"),
   good: tracedRun(0),
   check({ traces }, report) {
-    for (const trace of traces()) {
+    for (const trace of traces) {
       if (trace.result.interval === 0) continue;
       for (const problem of trace.result.problems) {
         const isClock = problem.kind === "backwards";

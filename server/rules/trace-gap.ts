@@ -18,7 +18,7 @@ export const traceGap = rule<{ gap: string; more: string; doubt: string }>({
   bad: tracedRun(0, INTERRUPTED),
   good: tracedRun(0),
   check({ traces }, report) {
-    for (const trace of traces()) {
+    for (const trace of traces) {
       const { result } = trace;
       const { gaps } = result;
       if (gaps === undefined) continue;

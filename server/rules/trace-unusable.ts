@@ -39,7 +39,7 @@ t,dp
 3.0,28.0
 `,
   check({ traces }, report) {
-    for (const trace of traces()) {
+    for (const trace of traces) {
       const problem = fatal(trace.result);
       if (problem === undefined) continue;
       report(placeOf(trace), wordsOf(problem, trace.result));

@@ -8,6 +8,7 @@ import { applyAllows } from "../analysis/allow.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { defined, namesIn } from "../analysis/source-file.ts";
+import { type ComputedTrace, tracesOfRun } from "../analysis/traces.ts";
 import { CODES, wordsOf } from "../catalogue.ts";
 import { RULES } from "../rules/index.ts";
 import type { FileInput } from "../rules/rule.ts";
@@ -24,7 +25,7 @@ export interface Judged {
 
 /** What was found before, as far as it stays true. */
 export interface FindingMemory {
-  /** In a result, by the limits it was judged by: while the result is the same. */
+  /** In the result of a run without traces, by the limits it was judged by: while the result is the same. */
   readonly results: WeakMap<RunResult, { readonly limits: Limits; readonly findings: readonly Finding[] }>;
   /** In the blocks and runs of a file, where it stands: while block and run are the same and stand there. */
   readonly files: Map<string, JudgedFile>;
@@ -34,6 +35,7 @@ interface JudgedFile {
   readonly blocks: Made<PlacedBlock, readonly Finding[]>;
   readonly runs: Made<SettledRun, readonly Finding[]>;
   readonly limits: Limits;
+  readonly isTraced: boolean;
 }
 
 export function findingMemory(): FindingMemory {
@@ -48,6 +50,7 @@ export function findingsOf(analysis: Analysis, config: Config, memory?: FindingM
   const { scope, settled, repeatability, compute } = analysis;
   const { path, outline, text } = scope.file;
   const { limits } = config;
+  const { traces } = analysis;
   const before = memory?.files.get(path);
   const ofBlocks = remade(outline.blocks, before?.blocks, ({ start, block }) =>
     placedAt(block.findings, start),
@@ -60,23 +63,24 @@ export function findingsOf(analysis: Analysis, config: Config, memory?: FindingM
     repeatability,
     compute,
     limits,
-    traces: () => analysis.traces,
+    traces,
     ladders: () => analysis.ladders,
   };
   for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
   // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
   const found = once(all);
   const pairs = judgedPairs(analysis, limits);
-  // Repeatability that is pooled from all runs changes with any of them.
-  const isSame = before?.limits === limits && !isPooled(scope);
+  // Repeatability that is pooled from all runs changes with any of them, and a trace changes what its run says.
+  const isSame = before?.limits === limits && !before.isTraced && traces.length === 0 && !isPooled(scope);
   const judgeRun = runJudge(limits, memory);
   const ofRuns = remade(settled, isSame ? before.runs : undefined, (run) =>
-    placedAt(judgeRun(pairs.resultOf(run)), run.placed.start),
+    placedAt(judgeRun(pairs.resultOf(run), tracesOfRun(traces, run.placed)), run.placed.start),
   );
   memory?.files.set(path, {
     blocks: { of: outline.blocks, to: ofBlocks },
     runs: { of: settled, to: ofRuns },
     limits,
+    isTraced: traces.length > 0,
   });
   for (const finding of joined(ofRuns)) found.push(finding);
   for (const { start, findings } of pairs.judge()) {
@@ -112,16 +116,16 @@ function isPooled({ files }: Scope): boolean {
 function runJudge(
   limits: Limits,
   memory: FindingMemory | undefined,
-): (result: RunResult) => readonly Finding[] {
+): (result: RunResult, traces: readonly ComputedTrace[]) => readonly Finding[] {
   let findings: Finding[] = [];
   const rules = RULES.flatMap((rule) => rule.ofRuns?.(limits, (finding) => findings.push(finding)) ?? []);
-  return (result) => {
-    const before = memory?.results.get(result);
+  return (result, traces) => {
+    const before = traces.length === 0 ? memory?.results.get(result) : undefined;
     if (before?.limits === limits) return before.findings;
     findings = [];
-    for (const judge of rules) judge(result);
+    for (const judge of rules) judge(result, traces);
     const found = findings.length === 0 ? findings : once(findings);
-    memory?.results.set(result, { limits, findings: found });
+    if (traces.length === 0) memory?.results.set(result, { limits, findings: found });
     return found;
   };
 }

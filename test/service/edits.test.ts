@@ -127,3 +127,33 @@ test("repeats that are taken in one run change what is found in another", () => 
   service.changed();
   expect(codes()).not.toContain("fall-back");
 });
+
+test("a trace that comes, moves and goes changes what is said of its run's flat top", () => {
+  const swept = `${head}run r0\n  lift[in]  depression[inH2O]  flow[cfm]  settle[s]\n  0.300  28.0  150.0  1.3
+  0.400  28.0  185.0  1.4\n  0.500  28.0  185.9  7.4\n  0.600  28.0  185.6  1.5\n`;
+  const samples = Array.from({ length: 100 }, (_, at) => {
+    const depression = 28 * -Math.expm1(-at / 3.5);
+    return `  ${at / 10}  ${depression.toFixed(2)}  ${(35 * Math.sqrt(depression)).toFixed(1)}\n`;
+  });
+  const trace = `trace 0.600 in of r0\n  time[s]  depression[inH2O]  flow[cfm]\n${samples.join("")}`;
+  const flatTop = (service: Service) => {
+    const checked = service.check("/record.headnote");
+    const found = "problem" in checked ? [] : checked.findings;
+    const flat = found.find(({ finding }) => finding.code === "flat-top");
+    return [flat?.severity, flat?.finding.related.at(-1)?.span.line];
+  };
+  const texts = new Map([["/shop.headnote", shop.replace(/\n.*repeat/, "\n  quick 2 s$&")]]);
+  const service = serve(texts);
+  const lines = (text: string) => text.split("\n").length - 1;
+  for (const [text, expected] of [
+    [swept, ["warning", lines(swept) - 1]],
+    [swept + trace, ["hint", lines(swept)]],
+    [`${swept}\n\n${trace}`, ["hint", lines(swept) + 2]],
+    [`${swept}\n\n${trace.replace("0.600", "0.300")}`, ["warning", lines(swept) - 1]],
+    [swept, ["warning", lines(swept) - 1]],
+  ] as const) {
+    texts.set("/record.headnote", text);
+    service.changed();
+    expect(flatTop(service)).toEqual(expected);
+  }
+});
