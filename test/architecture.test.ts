@@ -71,7 +71,11 @@ const TABLE: Readonly<Record<string, Row>> = {
     ],
     node: false,
   },
-  "client/build.ts": { folders: [], packages: ["esbuild"], node: true },
+  "client/build.ts": {
+    folders: ["server/cli/command-bundle.ts", "server/cli/node-io.ts"],
+    packages: ["esbuild"],
+    node: true,
+  },
   "server/cli": {
     folders: [
       ...BELOW_FRONTS,

@@ -9,27 +9,14 @@ const ROOT = join(import.meta.dirname, "..");
 const DIST = join(ROOT, "dist");
 const kB = 1000;
 
-/** A bundle's files and all that it loads whatever it is asked for. */
-function closure(entry: string, seen = new Set<string>()): ReadonlySet<string> {
-  if (seen.has(entry)) return seen;
-  seen.add(entry);
-  const text = readFileSync(join(DIST, entry), "utf8");
-  for (const [, file = ""] of text.matchAll(/(?:from|import)\s*"\.\/([^"]+)"/g)) closure(file, seen);
-  return seen;
-}
-
 function sizeOf(files: Iterable<string>): number {
   return [...files].reduce((sum, file) => sum + statSync(join(DIST, file)).size, 0);
 }
 
 describe("the command", () => {
-  const entry = readFileSync(join(DIST, "cli.js"), "utf8");
-  const first = [...entry.matchAll(/import\("\.\/([^"]+)"\)/g)].map(([, file = ""]) => file);
-  const loaded = new Set(["cli.js", ...first].flatMap((file) => [...closure(file)]));
-
-  test("starts with little: what draws alone is larger than this", () => {
-    expect(first.length).toBeGreaterThan(0);
-    expect(sizeOf(loaded)).toBeLessThan(500 * kB);
+  test("starts with less than what draws, or than the server", () => {
+    expect(sizeOf(["cli.cjs", "command.cjs"])).toBeLessThan(700 * kB);
+    for (const apart of ["draw.cjs", "serve.cjs"]) expect(sizeOf([apart])).toBeGreaterThan(700 * kB);
   });
 });
 

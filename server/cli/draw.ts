@@ -1,6 +1,7 @@
 // Turns a chart's specification into a picture: SVG, and PNG with a font of its own, the same on every machine.
 import { createRequire } from "node:module";
-import type { TopLevelSpec } from "vega-lite";
+import * as vega from "vega";
+import { compile, type TopLevelSpec } from "vega-lite";
 import type { VegaLiteSpec } from "../../shared/render/chart-shell.ts";
 import { textWidth } from "../../shared/render/chart-text.ts";
 import { titledSvg } from "../../shared/render/titled-svg.ts";
@@ -15,10 +16,9 @@ interface TextMetrics {
 
 /**
  * The picture as SVG that stands alone: role `img`, the chart's title and description as its own. Rejects a
- * specification that is not valid Vega-Lite. The drawing library is loaded on the first call.
+ * specification that is not valid Vega-Lite.
  */
 export async function drawSvg(spec: VegaLiteSpec): Promise<string> {
-  const [{ compile }, vega] = await Promise.all([import("vega-lite"), import("vega")]);
   const logger = vega.logger(vega.None);
   // Without a canvas the library takes 0.8 of the font size for every letter and would leave gaps around the picture.
   const { textMetrics } = vega as unknown as { readonly textMetrics: TextMetrics };

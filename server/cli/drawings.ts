@@ -1,12 +1,14 @@
 // How a picture is written, by the ending of its file.
 import type { VegaLiteSpec } from "../../shared/render/chart-shell.ts";
-import { drawPng, drawSvg } from "./draw.ts";
 
 export type Drawing = (spec: VegaLiteSpec) => Promise<string | Uint8Array>;
 
 const DRAWINGS: Readonly<Record<string, Drawing>> = {
-  ".svg": drawSvg,
-  ".png": async (spec) => drawPng(await drawSvg(spec)),
+  ".svg": async (spec) => (await import("./draw.ts")).drawSvg(spec),
+  ".png": async (spec) => {
+    const { drawPng, drawSvg } = await import("./draw.ts");
+    return drawPng(await drawSvg(spec));
+  },
   ".json": async (spec) => `${JSON.stringify(spec, null, 2)}\n`,
 };
 

@@ -1,12 +1,22 @@
-// The command's entry: ties it to the process.
+#!/usr/bin/env node
+// The command's entry: ties it to the process. It is packed alone and loads the command from the bundle beside it.
+import { existsSync, readFileSync } from "node:fs";
 import * as nodeModule from "node:module";
+import { join } from "node:path";
+import { bundleScript, commandOf, compiledPath } from "./command-bundle.ts";
 
 if (Number.parseInt(process.versions.node, 10) < 22) {
   process.stderr.write(`headnote: needs Node.js 22 or later; this is ${process.versions.node}\n`);
   process.exit(2);
 }
-// Before anything else is loaded, so that the next start finds it compiled.
+// For what few commands load, and for all where another version of Node has built it.
 nodeModule.enableCompileCache();
-const [{ nodeIo }, { run }] = await Promise.all([import("./node-io.ts"), import("./run.ts")]);
+const bundle = join(import.meta.dirname, "command.cjs");
+const compiled = compiledPath(bundle);
+const { run }: ReturnType<typeof commandOf> = existsSync(compiled)
+  ? commandOf(bundleScript(bundle, readFileSync(compiled)), bundle, require)
+  : require(bundle);
 
-process.exitCode = await run(process.argv.slice(2), nodeIo());
+run(process.argv.slice(2)).then((code) => {
+  process.exitCode = code;
+});

@@ -4,6 +4,7 @@ import manifest from "../../package.json" with { type: "json" };
 import { SUBCOMMANDS } from "./commands/index.ts";
 import { FINE, OUR_FAULT, UNUSABLE } from "./exit-code.ts";
 import type { Io } from "./io.ts";
+import { nodeIo } from "./node-io.ts";
 import { type CommandOption, complain, type OptionValue, type Subcommand } from "./subcommand.ts";
 
 const COLOUR: CommandOption = {
@@ -20,7 +21,7 @@ const FIRST_EXAMPLES: Subcommand["examples"] = [
 ];
 
 /** Runs a command line (without the program's own name) and gives the exit code; never rejects. */
-export async function run(args: readonly string[], io: Io): Promise<number> {
+export async function run(args: readonly string[], io: Io = nodeIo()): Promise<number> {
   let code = FINE;
   const program = new Command("headnote")
     .description(manifest.description)

@@ -10,7 +10,7 @@ import { aloneRecord, sharedRecords } from "./records.ts";
 
 const ROUNDS = 9;
 const here = import.meta.dirname;
-const command = join(here, "../../dist/cli.js");
+const command = join(here, "../../dist/cli.cjs");
 const bare = join(here, "bare.mjs");
 const ownThread = join(here, "own-thread.cjs");
 const folder = mkdtempSync(join(tmpdir(), "headnote-bench-"));

@@ -22,7 +22,7 @@ const LONGEST = 8_000;
 const here = import.meta.dirname;
 const root = join(here, "../..");
 const others = join(here, "servers/node_modules");
-const OURS = [join(root, "dist/cli.js"), "lsp", "--stdio"];
+const OURS = [join(root, "dist/cli.cjs"), "lsp", "--stdio"];
 const folder = mkdtempSync(join(tmpdir(), "headnote-servers-"));
 
 try {

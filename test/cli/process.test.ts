@@ -1,21 +1,23 @@
 // The command as a process: what only a real one can show.
 import { spawn } from "node:child_process";
-import { existsSync, openSync } from "node:fs";
+import { copyFileSync, existsSync, openSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import manifest from "../../package.json" with { type: "json" };
+import { bundleScript, compiledPath } from "../../server/cli/command-bundle.ts";
 import { inShop, type Ran } from "../kit/command.ts";
 
-const MAIN = join(import.meta.dirname, "../../server/cli/main.ts");
+const DIST = join(import.meta.dirname, "../../dist");
+const MAIN = join(DIST, "cli.cjs");
 
 /** Starts the command; with `readsOut` false its output is closed at once. */
 function start(
   cwd: string,
   args: readonly string[],
-  { readsOut = true, output = "pipe" as "pipe" | number } = {},
+  { main = MAIN, readsOut = true, output = "pipe" as "pipe" | number } = {},
 ): Promise<Ran> {
   return new Promise((resolve) => {
-    const child = spawn(process.execPath, [MAIN, ...args], { cwd, stdio: ["ignore", output, "pipe"] });
+    const child = spawn(process.execPath, [main, ...args], { cwd, stdio: ["ignore", output, "pipe"] });
     let out = "";
     let err = "";
     if (readsOut) child.stdout?.on("data", (chunk) => (out += chunk));
@@ -49,5 +51,28 @@ test("writes all of a long output into a pipe", async () => {
     const { code, out } = await start(shop.folder, ["check", "--format", "json"]);
     expect(code).toBe(1);
     expect(JSON.parse(out).findings.length).toBe(3000);
+  });
+});
+
+describe("the code that was compiled when the command was built", () => {
+  const bundle = join(DIST, "command.cjs");
+  const compiled = readFileSync(compiledPath(bundle));
+
+  test("is taken", () => {
+    expect(bundleScript(bundle, compiled).cachedDataRejected).toBe(false);
+  });
+
+  test.each([
+    ["is missing", undefined],
+    ["is nonsense", Buffer.alloc(5000, 7)],
+    ["is cut off", compiled.subarray(0, compiled.length / 2)],
+  ])("may be of no use where it %s", async (_, spoiled) => {
+    await inShop({ "x.headnote": slips }, async (shop) => {
+      for (const name of ["cli.cjs", "command.cjs"]) copyFileSync(join(DIST, name), join(shop.folder, name));
+      if (spoiled !== undefined) shop.write(`command.cjs.${process.version}`, spoiled);
+      const ran = await start(shop.folder, ["check"], { main: join(shop.folder, "cli.cjs") });
+      expect(ran).toEqual(await start(shop.folder, ["check"]));
+      expect(ran.code).toBe(1);
+    });
   });
 });

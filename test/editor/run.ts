@@ -55,7 +55,7 @@ async function sitting(
 ): Promise<void> {
   if (!name.includes(only)) return;
   console.log(name);
-  const folder = makeShop({ headnote: join(root, "dist/cli.js"), node });
+  const folder = makeShop({ headnote: join(root, "dist/cli.cjs"), node });
   const bench = await openWorkbench(folder, opening);
   const hands = handsOn(bench.page, pictures);
   const step: Step = async (what, done) => {

@@ -11,7 +11,7 @@ const readme = readFileSync(join(root, "README.md"), "utf8");
 let folder = "";
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "headnote-editors-"));
-  symlinkSync(join(root, "dist/cli.js"), join(folder, "headnote"));
+  symlinkSync(join(root, "dist/cli.cjs"), join(folder, "headnote"));
   copyFileSync(join(root, "samples/first.headnote"), join(folder, "first.headnote"));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

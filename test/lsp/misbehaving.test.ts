@@ -155,7 +155,7 @@ describe("the process", () => {
   };
   const initialize = { processId: null, rootUri: null, capabilities: {} };
   const start = () => {
-    const command = join(import.meta.dirname, "../../dist/cli.js");
+    const command = join(import.meta.dirname, "../../dist/cli.cjs");
     const server = spawn(process.execPath, [command, "lsp", "--stdio"], { stdio: "pipe" });
     let complaints = "";
     server.stderr.on("data", (data) => {

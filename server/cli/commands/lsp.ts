@@ -13,11 +13,8 @@ export const lsp: Subcommand = {
       complain(io, "say how the editor is reached: headnote lsp --stdio");
       return UNUSABLE;
     }
-    const [{ startServer }, { connect }] = await Promise.all([
-      import("../../lsp/server.ts"),
-      import("../../lsp/node.ts"),
-    ]);
-    connect(startServer);
+    const { serve } = await import("../serve.ts");
+    serve();
     await io.ended;
     return FINE;
   },
