@@ -1,9 +1,10 @@
 // Names of a bench's ranges, which a bench gives and the rows of its readings use.
 import { cellAt } from "../../shared/model/cells.ts";
-import type { Bench, Entity, Reference, Table } from "../../shared/model/model.ts";
+import type { Bench, Table } from "../../shared/model/model.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Scope } from "../analysis/scope.ts";
 import type { Placed } from "../analysis/source-file.ts";
+import { benchOf } from "./bench-of.ts";
 import { blockAt } from "./line-at.ts";
 import { isSamePlace, type View } from "./names.ts";
 import { isAt, type Position } from "./position.ts";
@@ -66,21 +67,4 @@ function uses({ start, path }: Placed, table: Table | undefined, bench: Placed):
     const span = { line: start + row.line, from: cell.from, to: cell.to };
     return [{ id: cell.text, bench, path, span, role: "use" }];
   });
-}
-
-/** The bench that a block's readings were made on, as its file states it. */
-function benchOf({ file, locate }: View, entity: Entity): Reference | undefined {
-  const shared = file.session?.entity.bench;
-  switch (entity.kind) {
-    case "run":
-      return entity.bench ?? shared;
-    case "ladder": {
-      const run = entity.of && locate("run", entity.of.id)?.entity;
-      return run?.kind === "run" ? (run.bench ?? shared) : undefined;
-    }
-    case "plate-check":
-      return shared;
-    default:
-      return undefined;
-  }
 }

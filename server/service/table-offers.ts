@@ -7,6 +7,7 @@ import type { Quantity } from "../../shared/quantity/quantity.ts";
 import { quantityWords } from "../../shared/render/run-facts.ts";
 import { liftText } from "../../shared/render/station-words.ts";
 import type { Analysis } from "../analysis/project.ts";
+import { benchOf } from "./bench-of.ts";
 import type { Offer } from "./offer.ts";
 import { nextRow } from "./on-enter.ts";
 import { runAt } from "./row-at.ts";
@@ -17,19 +18,19 @@ import type { OpenLine } from "./value-offers.ts";
  * Heads that the block's table may have and the line has not: those that no table of the kind can do without, what the
  * bench shows, then the others. Each has the unit that the file writes most.
  */
-export function columnOffers(
-  analysis: Analysis,
-  { line, placed }: OpenLine,
-  heads: string,
-): readonly Offer[] {
-  const heading = placed?.block.heading;
+export function columnOffers(analysis: Analysis, open: OpenLine, heads: string): readonly Offer[] {
+  const heading = open.placed?.block.heading;
   if (heading?.columns === undefined) return [];
-  const needed = [...heading.columns, ...displayColumns(benchAt(analysis, line))];
-  const rank = (name: string) => (needed.includes(name) ? needed.indexOf(name) : needed.length);
+  const needed = [...heading.columns, ...displayColumns(benchAt(analysis, open))];
+  const rank = ({ name, within }: ColumnKind): number => {
+    if (needed.includes(name)) return needed.indexOf(name);
+    // A column that no other block has is what this one is about: the angle of a cam.
+    return needed.length + (within.length === 1 ? 0 : 1);
+  };
   const unitsFor = usedUnits(analysis.scope.file.text);
   return columnsWithin(heading.block)
     .filter(({ name }) => !new RegExp(`(?<!\\S)${name}(?![a-z-])`).test(heads))
-    .sort((a, b) => rank(a.name) - rank(b.name))
+    .sort((a, b) => rank(a) - rank(b))
     .map((column) => {
       const [favourite] = unitsFor(column.dimensions);
       return {
@@ -80,13 +81,14 @@ function firstStation(table: Table, first: Quantity | undefined): string | undef
 }
 
 /** Behind the cells of a row: the bench's ranges where the column takes them, and the mark of a void row. */
-export function rowOffers(analysis: Analysis, { line, before, placed }: OpenLine): readonly Offer[] {
-  const entity = placed?.block.entity;
+export function rowOffers(analysis: Analysis, open: OpenLine): readonly Offer[] {
+  const { before } = open;
+  const entity = open.placed?.block.entity;
   const table = entity !== undefined && "table" in entity ? entity.table : undefined;
   if (table === undefined || !/^\s*[-\d.]/.test(before)) return [];
   const count = before.trim().split(/\s+/).length;
   if (table.columns[count]?.name === "range") {
-    const ranges = benchAt(analysis, line)?.ranges ?? [];
+    const ranges = benchAt(analysis, open)?.ranges ?? [];
     return ranges.map(({ name, flow }) => ({
       label: name,
       insert: name,
@@ -99,12 +101,11 @@ export function rowOffers(analysis: Analysis, { line, before, placed }: OpenLine
   return [{ label: "void", insert: 'void ""', snippet: 'void "$1"', kind: "keyword", detail }];
 }
 
-/** The bench of the run that a line stands in, else the session's. */
-function benchAt(analysis: Analysis, line: number): Bench | undefined {
-  const { scope } = analysis;
-  const run = runAt(analysis, line);
-  const id = scope.file.session?.entity.bench?.id;
-  if (run !== undefined) return run.setup.bench;
+/** The bench whose display a block's table holds: its own calibration, or readings made on it. */
+function benchAt({ scope }: Analysis, { placed }: OpenLine): Bench | undefined {
+  const entity = placed?.block.entity;
+  if (entity === undefined || entity.kind === "bench") return entity;
+  const id = benchOf(scope, entity)?.id;
   return id === undefined ? undefined : scope.find("bench", id);
 }
 

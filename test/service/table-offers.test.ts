@@ -23,6 +23,33 @@ describe("columns", () => {
     expect(found.slice(0, 2)).toEqual(["reading", "range"]);
   });
 
+  test("of what belongs to a run follow that run's bench", () => {
+    const run = `${percentBench}  bench north
+bench north
+  shows flow
+run r
+  bench cabinet
+`;
+    expect(labelsAt(`${run}trace 0.4 in of r\n  time[s]  depression[inH2O]  $0\n`)[0]).toBe("reading");
+    expect(labelsAt(`${run}ladder 0.4 in of r\n  depression[inH2O]  $0\n`).slice(0, 2)).toEqual([
+      "reading",
+      "range",
+    ]);
+    const rows = "ladder 0.4 in of r\n  depression[inH2O]  reading[%]  range\n";
+    expect(labelsAt(`${run}${rows}  10  43.1  $0\n`)).toEqual(["low", "high"]);
+  });
+
+  test("begin with what the table is about", () => {
+    const columns = (fixture: string) =>
+      offersAt(fixture)
+        .filter(({ kind }) => kind === "column")
+        .map(({ label }) => label);
+    expect(columns("headnote 1\ncam c\n  $0\n")).toEqual(["angle", "lift"]);
+    expect(columns("headnote 1\nbench b\n  shows signal\n  $0\n")).toEqual(["signal", "flow"]);
+    expect(columns("headnote 1\nmap of r\n  $0\n").slice(0, 2)).toEqual(["x", "y"]);
+    expect(columns("headnote 1\ntrace 0.4 in of r\n  $0\n").slice(0, 2)).toEqual(["time", "depression"]);
+  });
+
   test("have the unit that the file writes", () => {
     const inserts = offersAt("headnote 1\nsession 2026-03-02\n  target 7 kPa\nrun r\n  lift[mm]  $0\n");
     expect(inserts.find(({ label }) => label === "depression")?.insert).toBe("depression[kPa]");
