@@ -3,6 +3,7 @@ import type { Form } from "../../grammar/directive.ts";
 import { findHeading, findProperty } from "../../grammar/directives/index.ts";
 import type { Outline, PlacedBlock } from "../../grammar/outline.ts";
 import type { Analysis } from "../analysis/project.ts";
+import type { Scope } from "../analysis/scope.ts";
 import { allowOffers } from "./allow-offers.ts";
 import { commentOf } from "./comment-of.ts";
 import type { Judged } from "./findings.ts";
@@ -11,7 +12,7 @@ import { blockAt } from "./line-at.ts";
 import type { Offer } from "./offer.ts";
 import type { Position } from "./position.ts";
 import { columnOffers, dimensionsInBracket, liftOffers, rowOffers } from "./table-offers.ts";
-import { textOffers } from "./text-offers.ts";
+import { includeOffers, textOffers } from "./text-offers.ts";
 import { type OpenLine, slotOffers, unitOffers } from "./value-offers.ts";
 
 export interface Completion extends Offer {
@@ -48,9 +49,11 @@ export function completion(
     return isUnasked ? [] : allowOffers(analysis, findings, position, comment);
   }
   if (isInsideText(typed)) {
+    const from = typed.lastIndexOf('"') + 1;
     const end = text.indexOf('"', position.column);
-    const place = { from: typed.lastIndexOf('"') + 1, to: end < 0 ? text.length : end };
-    return textOffers(scope, position.line, typed, paths).map((offer) => ({ ...offer, ...place }));
+    const place = { from, to: end < 0 ? text.length : end };
+    const offers = quotedOffers(scope, position.line, text.slice(0, from - 1), paths);
+    return offers.map((offer) => ({ ...offer, ...place }));
   }
   const word = /[^\s"[\]]*$/.exec(typed)?.[0] ?? "";
   const tail = /^[^\s"[\]]*/.exec(text.slice(typed.length))?.[0] ?? "";
@@ -63,12 +66,27 @@ export function completion(
   return offers.map((offer) => ({ ...offer, ...place }));
 }
 
+/** What may stand in a text that is opened behind `before`. */
+function quotedOffers(
+  scope: Scope,
+  line: number,
+  before: string,
+  paths: readonly string[],
+): readonly Offer[] {
+  if (/^\s*include\s*$/.test(before)) return includeOffers(scope, paths);
+  const form = formOf(openBlock(scope.file.outline, line, before), keywordOf(before));
+  return form === undefined ? [] : textOffers(scope, form, line, before);
+}
+
+function keywordOf(before: string): string {
+  return /^\s*(\S+)/.exec(before)?.[1] ?? "";
+}
+
 function offersAt(analysis: Analysis, open: OpenLine, behind: string, today: string): readonly Offer[] {
   const { before, placed } = open;
   if (before.trim() === "") return lineOffers(analysis, open, behind);
   if (/\[[^\]]*$/.test(before)) return unitOffers(analysis, dimensionsInBracket(open));
-  const keyword = /^\s*(\S+)/.exec(before)?.[1] ?? "";
-  const form = formOf(placed, keyword);
+  const form = formOf(placed, keywordOf(before));
   if (form !== undefined) return slotOffers(analysis, form, open, today);
   if (/^\s*[a-z]+\s*\[/.test(before)) return columnOffers(analysis, open, before + behind);
   return rowOffers(analysis, open);

@@ -7,8 +7,8 @@ import type { Slot } from "../../grammar/slots.ts";
 export interface SlotAt {
   readonly name: string;
   readonly slot: Slot;
-  /** Whether the number of a quantity stands there already, so that its unit is what is missing. */
-  readonly hasNumber: boolean;
+  /** Whether a quantity's number or a log's column stands there already, so that the unit is what is missing. */
+  readonly lacksUnit: boolean;
 }
 
 export interface SlotChoice {
@@ -30,6 +30,10 @@ export function slotsAfter(form: Form, before: string): SlotChoice {
     ([, { word }]) => word !== undefined && word === last?.text && last?.kind === "word",
   );
   if (named !== undefined && !met(named[0])) return { slots: [slotAt(named, false)], words: [] };
+  const channel = entries.find(
+    ([name, { word, type }]) => type.kind === "channel" && word === line.atoms.at(-2)?.text && !met(name),
+  );
+  if (last?.kind === "text" && channel !== undefined) return { slots: [slotAt(channel, true)], words: [] };
   const isNumber = last !== undefined && last.kind === "word" && /^[-.]?\p{Nd}/u.test(last.text);
   const open = entries.filter(([name, { word }]) => word === undefined && !met(name));
   if (isNumber) {
@@ -70,6 +74,6 @@ function waitingForUnit(
   return open;
 }
 
-function slotAt([name, slot]: Entry, hasNumber: boolean): SlotAt {
-  return { name, slot, hasNumber };
+function slotAt([name, slot]: Entry, lacksUnit: boolean): SlotAt {
+  return { name, slot, lacksUnit };
 }

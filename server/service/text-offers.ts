@@ -1,43 +1,24 @@
-// What may stand between quotes: files to include, and stages that were named before.
-
+// What may stand between quotes: files to include, and texts that other blocks state in the same place.
+import type { Form } from "../../grammar/directive.ts";
 import { folderOf, relativePath } from "../../shared/text/path.ts";
-import { escapedText } from "../../shared/text/quoted-text.ts";
 import type { Scope } from "../analysis/scope.ts";
 import type { Offer } from "./offer.ts";
+import { slotsAfter } from "./slot-at.ts";
+import { seenOffers } from "./usual-offers.ts";
 
-/** `typed` is the line up to the cursor; `paths` are those of the workspace's records. */
-export function textOffers(
-  scope: Scope,
-  line: number,
-  typed: string,
-  paths: readonly string[],
-): readonly Offer[] {
-  if (/^\s*include\s+"[^"]*$/.test(typed)) return includeOffers(scope, paths);
-  if (/^\s*stage\s+"[^"]*$/.test(typed)) {
-    return stagesIn(scope, line).map((stage) => ({
-      label: stage,
-      insert: escapedText(stage),
-      kind: "value",
-      detail: "stage",
-    }));
-  }
-  return [];
+/** For a line of a form that is written up to an opening quote. */
+export function textOffers(scope: Scope, form: Form, line: number, before: string): readonly Offer[] {
+  const texts = slotsAfter(form, before).slots.filter(({ slot }) => slot.type.kind === "text");
+  return texts.flatMap(({ name }) => seenOffers(scope, form, name, line).map(unquoted));
 }
 
-/** The stages of the file and its includes but for the one on the line itself, each once, the file's own first. */
-export function stagesIn({ file, files }: Scope, line: number): readonly string[] {
-  const stages = files
-    .flatMap(({ runs }) => runs)
-    .filter(({ entity: { origin }, start, path }) => {
-      const stated = origin.lines.get("stage");
-      return stated !== undefined && (path !== file.path || start + stated.line !== line);
-    })
-    .flatMap(({ entity }) => entity.stage ?? []);
-  return [...new Set(stages)];
+function unquoted(offer: Offer): Offer {
+  const insert = offer.insert.slice(1, -1);
+  return { ...offer, label: insert.replace(/\\(.)/g, "$1"), insert };
 }
 
-/** Files that are not included yet, the nearest first. */
-function includeOffers({ file, includes }: Scope, paths: readonly string[]): readonly Offer[] {
+/** Files that are not included yet, the nearest first; `paths` are those of the workspace's records. */
+export function includeOffers({ file, includes }: Scope, paths: readonly string[]): readonly Offer[] {
   const folder = folderOf(file.path);
   const known = new Set(includes.map(({ path }) => path));
   return paths

@@ -5,16 +5,15 @@ import { referenceAirs } from "../../shared/calc/reference-air.ts";
 import type { NamedKind } from "../../shared/model/model.ts";
 import type { Dimension } from "../../shared/quantity/dimension.ts";
 import { folderOf, relativePath } from "../../shared/text/path.ts";
-import { quotedText } from "../../shared/text/quoted-text.ts";
 import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { isNamed, namesIn, type Placed } from "../analysis/source-file.ts";
 import { escaped } from "./markdown.ts";
 import type { Offer } from "./offer.ts";
 import { type SlotAt, slotsAfter } from "./slot-at.ts";
-import { stagesIn } from "./text-offers.ts";
 import { measureWords, unitText } from "./unit-words.ts";
 import { usedUnits } from "./used-units.ts";
+import { seenOffers, usualOffers } from "./usual-offers.ts";
 
 /** The line that is being written. */
 export interface OpenLine {
@@ -38,18 +37,24 @@ export function slotOffers(analysis: Analysis, form: Form, open: OpenLine, today
 function valueOffers(
   analysis: Analysis,
   form: Form,
-  { slot: { type }, hasNumber }: SlotAt,
+  { name, slot, lacksUnit }: SlotAt,
   open: OpenLine,
   today: string,
 ): readonly Offer[] {
+  const { type } = slot;
   switch (type.kind) {
     case "reference":
       return nameOffers(analysis.scope, type.to, open);
-    case "quantity":
-      if (hasNumber) return unitOffers(analysis, [type.dimension]);
-      return type.or === undefined
-        ? []
-        : [{ label: type.or, insert: type.or, kind: "choice", detail: "there is none" }];
+    case "quantity": {
+      if (lacksUnit) return unitOffers(analysis, [type.dimension]);
+      const none: readonly Offer[] =
+        type.or === undefined
+          ? []
+          : [{ label: type.or, insert: type.or, kind: "choice", detail: "there is none" }];
+      return [...none, ...usualOffers(analysis, form, name, slot, open)];
+    }
+    case "channel":
+      return lacksUnit ? unitOffers(analysis, [type.dimension]) : [];
     case "choice":
       return type.of.map((label) => ({ label, insert: label, kind: "choice", detail: "" }));
     case "date":
@@ -62,17 +67,11 @@ function valueOffers(
         detail: source,
       }));
     case "text":
-      return form.keyword === "stage" ? quotedStages(analysis.scope, open.line) : [];
+    case "label":
+      return seenOffers(analysis.scope, form, name, open.line);
     default:
       return [];
   }
-}
-
-function quotedStages(scope: Scope, line: number): readonly Offer[] {
-  return stagesIn(scope, line).map((stage) => {
-    const quoted = quotedText(stage);
-    return { label: quoted, insert: quoted, kind: "value", detail: "stage" };
-  });
 }
 
 /** Names of a kind that the file sees, but for the block's own: by their uses in the file, then by nearness. */

@@ -49,6 +49,66 @@ describe("stages", () => {
   });
 });
 
+describe("values that are set", () => {
+  test("are offered as other blocks state them, the most frequent first", () => {
+    const ports = "port a\n  valve 1.94 in\nport b\n  valve 2.02 in\nport c\n  valve 2.02 in\nport d\n";
+    expect(offersAt(`headnote 1\n${ports}  valve $0\n`)).toMatchObject([
+      { label: "2.02 in", insert: "2.02 in", detail: "as in port b" },
+      { label: "1.94 in", detail: "as in port a" },
+    ]);
+    const seats = "port a\n  seat 45 deg width 0.060 in\nport b\n";
+    expect(labelsAt(`headnote 1\n${seats}  seat 45 deg width $0\n`)).toEqual(["0.060 in"]);
+  });
+
+  test("have no broken ones among them", () => {
+    const ports = "port a\n  valve 2,02 in\nport b\n  valve 2 furlong\nport c\n";
+    expect(labelsAt(`headnote 1\n${ports}  valve $0\n`)).toEqual([]);
+  });
+
+  test("do not count what was measured", () => {
+    const session = "session 2026-03-02\n  leak 1.8 cfm at 28 inH2O\nrun r\n";
+    expect(labelsAt(`headnote 1\n${session}  leak $0\n`)).toEqual(["none"]);
+  });
+
+  test("are words of the user's own and texts too, but no notes", () => {
+    const port = "port a\n  section pinch 2 in2\n  section bowl 3 in2\nport b\n";
+    expect(labelsAt(`headnote 1\n${port}  section $0\n`)).toEqual(["pinch", "bowl"]);
+    const run = 'run a\n  note "belt slipped"\nrun b\n';
+    expect(labelsAt(`headnote 1\n${run}  note $0\n`)).toEqual([]);
+    expect(labelsAt(`headnote 1\n${run}  note "$0"\n`)).toEqual([]);
+  });
+});
+
+describe("lifts", () => {
+  const run = 'run a\n  lift[mm]  flow[cfm]\n  2.0  50\n  4.0  90\n  4.0  91  void "slipped"\n  -  80\n';
+
+  test("of the run above are offered for a trace and a ladder", () => {
+    expect(offersAt(`headnote 1\n${run}run z\ntrace $0\n`)).toEqual([]);
+    expect(offersAt(`headnote 1\nrun z\n${run}trace $0\n`)).toMatchObject([
+      { label: "2.0 mm", detail: "a lift of run a" },
+      { label: "4.0 mm" },
+    ]);
+    expect(labelsAt(`headnote 1\nladder $0\n${run}`)).toEqual(["2.0 mm", "4.0 mm"]);
+  });
+
+  test("of the block's own run are offered for what is expected there, and for a map", () => {
+    expect(labelsAt(`headnote 1\n${run.replace("run a", "run a\n  expect flow 90 cfm at $0")}`)).toEqual([
+      "2.0 mm",
+      "4.0 mm",
+    ]);
+    expect(labelsAt(`headnote 1\n${run}map of a\n  lift $0\n`)).toEqual(["2.0 mm", "4.0 mm"]);
+    expect(labelsAt(`headnote 1\n${run}cam c\n  lift $0\n`)).toEqual([]);
+  });
+});
+
+test("what is stated at a depression is offered the target", () => {
+  const session = "session 2026-03-02\n  target 7.0 kPa\n";
+  expect(offersAt(`headnote 1\n${session}  leak 1.8 cfm at $0\n`)).toMatchObject([
+    { label: "7.0 kPa", detail: "the target" },
+  ]);
+  expect(labelsAt(`headnote 1\n${session}run r\n  target $0\n`)).toEqual(["7.0 kPa"]);
+});
+
 test("units come with their factor and its source", () => {
   const [unit] = offersAt("headnote 1\nport p\n  valve 2 $0\n");
   expect(unit).toMatchObject({
