@@ -1,6 +1,14 @@
 // The README's recipes for other editors, run in those editors where they are installed.
-import { spawnSync } from "node:child_process";
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { spawn, spawnSync } from "node:child_process";
+import {
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { delimiter, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -18,19 +26,59 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const isInstalled = (editor: string) => spawnSync(editor, ["--version"]).status === 0;
 
+/** The recipe of a language, as the page prints it. */
+function recipeIn(language: string): string {
+  return new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``).exec(readme)?.[1] ?? "";
+}
+
+/** The machine's own, and in front of it the command as it was built. */
+const environment = (): NodeJS.ProcessEnv => ({
+  ...process.env,
+  PATH: [folder, join(root, "node_modules/.bin"), process.env["PATH"]].join(delimiter),
+});
+
 /** Runs the recipe of a language, then a script that opens `first.headnote` and prints what it is told. */
 function runRecipe(language: string, script: string, command: string, ...args: readonly string[]): string {
-  const recipe = new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``).exec(readme)?.[1] ?? "";
   const file = join(folder, `recipe.${language}`);
-  writeFileSync(file, `${recipe}\n${script}`);
-  const path = [folder, join(root, "node_modules/.bin"), process.env["PATH"]].join(delimiter);
+  writeFileSync(file, `${recipeIn(language)}\n${script}`);
   const { stdout, stderr } = spawnSync(command, [...args, file], {
     cwd: folder,
-    env: { ...process.env, PATH: path },
+    env: environment(),
     encoding: "utf8",
     timeout: 30_000,
   });
   return stdout + stderr;
+}
+
+/** The letters that an editor on a terminal of its own has shown: keys are pressed until some text is among them. */
+function shownAfter(keys: string, text: string, command: string, env: NodeJS.ProcessEnv): Promise<string> {
+  const terminal = spawn("script", ["-qfec", `stty rows 50 cols 180; exec ${command}`, "/dev/null"], {
+    cwd: folder,
+    env: { ...environment(), TERM: "xterm", ...env },
+  });
+  return new Promise((resolve) => {
+    let shown = "";
+    const press = setInterval(() => terminal.stdin.write(keys), 500);
+    const end = (): void => {
+      clearInterval(press);
+      clearTimeout(late);
+      terminal.kill();
+      resolve(lettersOf(shown));
+    };
+    const late = setTimeout(end, 30_000);
+    terminal.stdout.on("data", (bytes: Buffer) => {
+      shown += bytes;
+      if (lettersOf(shown).includes(lettersOf(text))) end();
+    });
+    terminal.on("error", end);
+    terminal.on("exit", end);
+  });
+}
+
+/** A screen is told of changes only: blanks that stand where blanks stood are not among them. */
+function lettersOf(screen: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: a terminal's commands begin with one.
+  return screen.replace(/\x1b(?:\[[\d;?]*[ -/]*[@-~]|[^[])|\s/g, "");
 }
 
 const FINDING = "flow falls back 2.7 % after 0.400 in";
@@ -80,3 +128,16 @@ qall!`;
     FINDING,
   );
 });
+
+test.skipIf(!isInstalled("hx") || !isInstalled("script"))(
+  "Helix shows findings",
+  { timeout: 40_000 },
+  async () => {
+    const config = join(folder, "config");
+    mkdirSync(join(config, "helix"), { recursive: true });
+    writeFileSync(join(config, "helix/languages.toml"), recipeIn("toml"));
+    // To the next finding, whose message then stands beside it.
+    const shown = await shownAfter("]d", FINDING, "hx first.headnote", { XDG_CONFIG_HOME: config });
+    expect(shown).toContain(lettersOf(FINDING));
+  },
+);
