@@ -54,7 +54,7 @@ run r1
     const judged = result.rows.filter((row) => row.row.void === undefined && row.flow !== undefined);
     const curve = displayCurve(
       judged.filter((row) => !off(row)),
-      displays.value,
+      (row) => displays.value(row),
     );
     for (const row of judged) {
       if (!off(row) || row.depression === undefined || row.lift === undefined) continue;

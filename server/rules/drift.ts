@@ -1,6 +1,5 @@
 // A run that ends where it began and does not read the same there.
 
-import { isUsable } from "../../shared/calc/evaluate.ts";
 import { widening } from "../../shared/calc/repeatability.ts";
 import { returnRow } from "../../shared/calc/return-row.ts";
 import { INTAKE_SESSION } from "./examples.ts";
@@ -32,10 +31,11 @@ export const drift = rule<{ change: string; lift: string; limit: string }>({
      0.100               28.0       55.2
 `,
   checkRun(result, report) {
-    const { repeatability, rows } = result;
-    const first = rows.find(isUsable);
     const back = returnRow(result);
-    if (first?.flow === undefined || back?.flow === undefined) return;
+    if (back === undefined) return;
+    const { repeatability, rows, usable } = result;
+    const first = rows[usable[0] ?? 0];
+    if (first?.flow === undefined || back.flow === undefined) return;
     const change = back.flow.corrected / first.flow.corrected - 1;
     const limit = TWO_READINGS * repeatability.deviation * widening(repeatability);
     if (!(Math.abs(change) > limit)) return;

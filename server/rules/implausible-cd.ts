@@ -1,6 +1,6 @@
 // A Cd that ports do not have.
 
-import { portArea } from "../../shared/calc/port-areas.ts";
+import { areasOf } from "../../shared/calc/port-areas.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
 import { INTAKE_SESSION } from "./examples.ts";
 import { rowSpan } from "./places.ts";
@@ -31,13 +31,15 @@ export const implausibleCd = rule<{ cd: string; low: string; high: string; ratio
     const { port } = result.setup;
     const diameter = port?.valve?.value;
     if (port === undefined || diameter === undefined) return;
-    for (const { row, lift, effectiveArea, impossible, slip } of result.rows) {
-      if (row.void !== undefined || impossible !== undefined || slip !== undefined) continue;
-      if (lift === undefined || effectiveArea === undefined || lift / diameter >= HIGHEST_LIFT_RATIO)
-        continue;
-      const curtain = portArea("curtain", port, lift);
-      const cd = curtain === undefined ? undefined : effectiveArea / curtain;
-      if (cd === undefined || (cd >= limits.cdLowest && cd <= limits.cdHighest)) continue;
+    const areas = areasOf(port);
+    const { numbers, usable, written } = result;
+    for (const at of usable) {
+      const lift = numbers.lift[at] ?? Number.NaN;
+      if (lift / diameter >= HIGHEST_LIFT_RATIO) continue;
+      const cd = (numbers.effectiveArea[at] ?? Number.NaN) / (areas.curtain(lift) ?? Number.NaN);
+      const row = written[at];
+      // No number where there is no area.
+      if (row === undefined || !(cd < limits.cdLowest || cd > limits.cdHighest)) continue;
       report(rowSpan(row), {
         cd: formatFixed(cd, 3),
         low: formatFixed(limits.cdLowest, 2),

@@ -38,10 +38,12 @@ run r1
      0.100               28.0       60.0
 `,
   checkRun(result, report, limits) {
-    for (const { row, flow } of result.rows) {
-      if (row.void !== undefined || flow === undefined || !(flow.measured > 0)) continue;
-      const share = flow.leak / flow.measured;
-      if (share <= limits.leakHint * (1 + 1e-9)) continue;
+    const { leak, measured } = result.numbers;
+    for (let at = 0; at < leak.length; at++) {
+      const share = (leak[at] ?? 0) / (measured[at] ?? 0);
+      if (!(share > limits.leakHint * (1 + 1e-9))) continue;
+      const row = result.written[at];
+      if (row === undefined || row.void !== undefined || !((measured[at] ?? 0) > 0)) continue;
       const severe = share > limits.leakWarning * (1 + 1e-9);
       const limit = percent(severe ? limits.leakWarning : limits.leakHint);
       report(rowSpan(row), { share: percent(share), limit }, { severity: severe ? "warning" : "hint" });

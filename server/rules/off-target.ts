@@ -54,10 +54,13 @@ run r1
     const { value, unit } = target.value;
     const scaledTo = display?.value ?? value;
     const band = within.value * (1 + 1e-9);
-    for (const { row, depression } of result.rows) {
-      if (depression === undefined || row.void !== undefined) continue;
+    const depressions = result.numbers.depression;
+    for (let at = 0; at < depressions.length; at++) {
+      const depression = depressions[at] ?? Number.NaN;
       const off = depression - value;
-      if (Math.abs(off) <= band) continue;
+      if (!(Math.abs(off) > band)) continue;
+      const row = result.written[at];
+      if (row === undefined || row.void !== undefined) continue;
       report(cellSpan(result.setup.run, row, "depression"), {
         depression: inUnit(depression, unit),
         off: inUnit(Math.abs(off), unit),

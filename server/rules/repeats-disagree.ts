@@ -31,10 +31,10 @@ export const repeatsDisagree = rule<{ count: number; lift: string; range: string
      0.200               28.0      109.0
 `,
   checkRun(result, report) {
-    const { rising, falling, repeatability } = result;
+    const { repeated, repeatability } = result;
+    if (repeated.length === 0) return;
     const back = returnRow(result);
-    for (const station of [...rising, ...falling]) {
-      if (station.rows.length < 2) continue;
+    for (const station of repeated) {
       const rows = station.rows.filter((row) => row !== back);
       const last = rows.at(-1);
       if (rows.length < 2 || last === undefined) continue;

@@ -48,6 +48,7 @@ export const shortOfCam = rule<{ last: string; cam: string; full: string }>({
      0.500               28.0      214.0
 `,
   checkRun(result, report) {
+    if (result.setup.cam === undefined) return;
     const event = meanOverEvent(result.setup, result.rising);
     const row = result.rising.at(-1)?.rows.at(-1)?.row;
     if (event === undefined || !("missing" in event) || event.missing !== "short-of-cam" || row === undefined)
@@ -56,7 +57,7 @@ export const shortOfCam = rule<{ last: string; cam: string; full: string }>({
     const words = (value: number) => `${liftText(value, lift)} ${lift.symbol}`;
     report(rowSpan(row), {
       last: words(event.last),
-      cam: result.setup.cam?.id ?? "",
+      cam: result.setup.cam.id,
       full: words(event.cam),
     });
   },

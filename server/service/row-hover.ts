@@ -3,7 +3,7 @@ import { columnValues, columnWords } from "../../shared/calc/column-values.ts";
 import { findMeter } from "../../shared/calc/meters/index.ts";
 import { flowFunction } from "../../shared/calc/nozzle-flow.ts";
 import { pointValues } from "../../shared/calc/points/point-values.ts";
-import { testPressures } from "../../shared/calc/test-pressures.ts";
+import { densityBefore, pressureBefore, pressureRatio } from "../../shared/calc/test-pressures.ts";
 import type { RowResult, RunResult } from "../../shared/model/result.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
@@ -114,8 +114,9 @@ function densityStep(from: number, to: number): string {
  */
 function compressibleScale({ direction, air, quote }: Setup, depression: number): number | undefined {
   const flux = (dp: number) => {
-    const { p0, rho0, ratio } = testPressures(direction.value, air.value, dp);
-    const psi = flowFunction(ratio);
+    const p0 = pressureBefore(direction.value, air.value, dp);
+    const rho0 = densityBefore(direction.value, air.value, dp);
+    const psi = flowFunction(pressureRatio(direction.value, air.value, dp));
     return psi === undefined ? undefined : psi * Math.sqrt(p0 * rho0);
   };
   const here = flux(depression);

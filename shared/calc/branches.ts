@@ -2,16 +2,22 @@
 import type { Branch } from "../model/result.ts";
 
 /**
- * Gives the branch of one lift after another, in the order in which the rows were taken: rising if it is the first or above
- * the one before, falling if below, else as the one before. `undefined` lifts are skipped and are nobody's "one before".
+ * The branch of each lift, in the order in which the rows were taken: rising if it is the first or above the one before,
+ * falling if below, else as the one before. A lift that is missing (NaN) has none and is nobody's "one before".
  */
-export function branchFinder(): (lift: number | undefined) => Branch | undefined {
-  let before: number | undefined;
+export function branchesOf(lifts: readonly number[]): (Branch | undefined)[] {
+  const branches: (Branch | undefined)[] = [];
+  let before = Number.NaN;
   let branch: Branch = "rising";
-  return (lift) => {
-    if (lift === undefined) return undefined;
-    if (before !== undefined && lift !== before) branch = lift > before ? "rising" : "falling";
+  for (const lift of lifts) {
+    if (Number.isNaN(lift)) {
+      branches.push(undefined);
+      continue;
+    }
+    if (lift > before) branch = "rising";
+    else if (lift < before) branch = "falling";
     before = lift;
-    return branch;
-  };
+    branches.push(branch);
+  }
+  return branches;
 }

@@ -1,16 +1,38 @@
 // Reads the cells of a table's column in SI.
 import { cellAt, cellStep } from "../model/cells.ts";
 import type { Cell, Column, Row, Table } from "../model/model.ts";
-import { toSI } from "../quantity/unit.ts";
+import { toSI, type Unit } from "../quantity/unit.ts";
 
 /** The cells of one column, by row. */
-export interface ColumnValues {
+export class ColumnValues {
+  readonly #at: number;
+  readonly #unit: Unit;
+
+  constructor(at: number, unit: Unit) {
+    this.#at = at;
+    this.#unit = unit;
+  }
+
   /** The cell itself; `undefined` where the row is too short. */
-  readonly cell: (row: Row) => Cell | undefined;
-  /** Its value in SI; `undefined` where nothing (readable) was written. */
-  readonly value: (row: Row) => number | undefined;
+  cell(row: Row): Cell | undefined {
+    return cellAt(row, this.#at);
+  }
+
+  /** Its value in SI; NaN where nothing (readable) was written. */
+  number(row: Row): number {
+    return toSI(row.values[this.#at] ?? Number.NaN, this.#unit);
+  }
+
+  /** The same, `undefined` where nothing (readable) was written. */
+  value(row: Row): number | undefined {
+    const value = this.number(row);
+    return Number.isNaN(value) ? undefined : value;
+  }
+
   /** Size of its last written digit in SI; 0 where there is none. */
-  readonly step: (row: Row) => number;
+  step(row: Row): number {
+    return cellStep(row, this.#at) * this.#unit.factor;
+  }
 }
 
 /** The column of that name; `undefined` where the table has none, or has it without a unit that could be read. */
@@ -31,16 +53,7 @@ export function columnValues(table: Table | undefined, name: string): ColumnValu
 const known = new WeakMap<readonly Column[], ReadonlyMap<string, ColumnValues | undefined>>();
 
 function valuesOf({ unit }: Column, at: number): ColumnValues | undefined {
-  if (unit === undefined) return undefined;
-  const { factor } = unit;
-  return {
-    cell: (row) => cellAt(row, at),
-    value: (row) => {
-      const value = row.values[at];
-      return value === undefined || Number.isNaN(value) ? undefined : toSI(value, unit);
-    },
-    step: (row) => cellStep(row, at) * factor,
-  };
+  return unit && new ColumnValues(at, unit);
 }
 
 /** The words of a column of choices; `undefined` where the table has no such column. */

@@ -1,60 +1,70 @@
-// One row of a run, computed; what its digits are worth is worked out only when it is asked for.
+// One row of a run as an object, for those who want more of it than a column of its numbers.
 import type { Row } from "../model/model.ts";
 import type { Branch, Flow, Impossible, RowResult, Slip } from "../model/result.ts";
+import type { ComputedRows } from "./computed-rows.ts";
 
-/** Gives a number of one row. */
-export type OfRow<T> = (row: RowResult) => T;
-
-/** What the port passed at a row. */
-export interface Passed {
-  readonly flow: Flow;
-  readonly massFlow: number;
-  readonly effectiveArea: number | undefined;
-}
-
-/**
- * A row. What the rows of a run say of each other (branch, slips, means) is filled in after all of them are there.
- * Judging a record asks for few uncertainties, and each costs many times the row itself, so they are functions here.
- */
+/** A row; what it says stands in the columns of its run. */
 export class ComputedRow implements RowResult {
   readonly row: Row;
-  readonly lift: number | undefined;
-  readonly depression: number | undefined;
-  readonly flow: Flow | undefined;
-  readonly massFlow: number | undefined;
-  readonly effectiveArea: number | undefined;
-  branch: Branch | undefined = undefined;
-  slip: Slip | undefined = undefined;
-  impossible: Impossible | undefined = undefined;
-  readonly #variance: OfRow<number>;
-  #uncertainty: OfRow<number> | undefined = undefined;
+  readonly #run: ComputedRows;
+  readonly #at: number;
 
-  constructor(
-    row: Row,
-    lift: number | undefined,
-    depression: number | undefined,
-    passed: Passed | undefined,
-    variance: OfRow<number>,
-  ) {
+  constructor(run: ComputedRows, row: Row, at: number) {
     this.row = row;
-    this.lift = lift;
-    this.depression = depression;
-    this.flow = passed?.flow;
-    this.massFlow = passed?.massFlow;
-    this.effectiveArea = passed?.effectiveArea;
-    this.#variance = variance;
+    this.#run = run;
+    this.#at = at;
+  }
+
+  get lift(): number | undefined {
+    return given(this.#run.lift[this.#at]);
+  }
+
+  get depression(): number | undefined {
+    return given(this.#run.depression[this.#at]);
+  }
+
+  get flow(): Flow | undefined {
+    const corrected = given(this.#run.corrected[this.#at]);
+    if (corrected === undefined) return undefined;
+    const measured = this.#run.measured[this.#at] ?? Number.NaN;
+    const leak = this.#run.leak[this.#at] ?? Number.NaN;
+    return { measured, leak, port: measured - leak, corrected };
+  }
+
+  get massFlow(): number | undefined {
+    const { flow } = this;
+    return flow && this.#run.setup.air.value.density * flow.port;
+  }
+
+  get effectiveArea(): number | undefined {
+    return given(this.#run.effectiveArea[this.#at]);
   }
 
   get variance(): number {
-    return this.flow === undefined ? 0 : this.#variance(this);
+    return this.#run.variance(this.#at);
+  }
+
+  get branch(): Branch | undefined {
+    return this.#run.branch[this.#at];
+  }
+
+  get slip(): Slip | undefined {
+    return this.#run.slips.get(this.#at);
+  }
+
+  get impossible(): Impossible | undefined {
+    return this.#run.impossible.get(this.#at);
+  }
+
+  get isUsable(): boolean {
+    return this.#run.isUsable(this.#at);
   }
 
   get uncertainty(): number | undefined {
-    return this.flow === undefined ? undefined : this.#uncertainty?.(this);
+    return this.#run.averages?.uncertaintyOf(this.#at);
   }
+}
 
-  /** Says how uncertain the rows of its run are, once the run's stations are known. */
-  uncertainBy(ofRow: OfRow<number>): void {
-    this.#uncertainty = ofRow;
-  }
+function given(value: number | undefined): number | undefined {
+  return value === undefined || Number.isNaN(value) ? undefined : value;
 }

@@ -1,17 +1,23 @@
 // Computes the runs of a file: rows, branches, averaged stations, their uncertainties, and where flow falls back.
-import type { Bench, Port, Run } from "../model/model.ts";
-import type { Impossible, Repeatability, RowResult, RunResult, Station } from "../model/result.ts";
+import type { Bench, Row, Run } from "../model/model.ts";
+import type {
+  FallBack,
+  Impossible,
+  Repeatability,
+  RowResult,
+  RunResult,
+  Slip,
+  Station,
+} from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
-import { branchFinder } from "./branches.ts";
+import { branchesOf } from "./branches.ts";
 import { columnValues } from "./column-values.ts";
-import { computeRows, type Rows } from "./compute-rows.ts";
-import type { ComputedRow, OfRow } from "./computed-row.ts";
-import { fallBacks } from "./fall-back.ts";
-import { portArea } from "./port-areas.ts";
+import { ComputedRows } from "./computed-rows.ts";
+import { everFalls, fallBacks } from "./fall-back.ts";
+import { areasOf } from "./port-areas.ts";
 import { repeatabilityOf } from "./repeatability.ts";
-import { slopeAt } from "./slope-at.ts";
-import { expanded, type StationTerms, stationsOf } from "./stations.ts";
-import { type SlipPoint, unitSlips } from "./unit-slip.ts";
+import { Averages, type StationTerms } from "./stations.ts";
+import { unitSlips } from "./unit-slip.ts";
 
 /** The results of the runs of one file, in order. Runs on one bench share the repeatability pooled from all of them. */
 export function evaluateRuns(setups: readonly Setup[]): RunResult[] {
@@ -21,7 +27,74 @@ export function evaluateRuns(setups: readonly Setup[]): RunResult[] {
 
 /** The result of one run on a bench that repeats as given. */
 export function evaluateRun(setup: Setup, repeatability: Repeatability): RunResult {
-  return judge(setup, relatedRows(setup), repeatability);
+  const rows = relatedRows(setup);
+  const terms: StationTerms = {
+    deviation: repeatability.deviation,
+    liftSetting: setup.liftSetting.value,
+    scale: (setup.bench?.uncertainty?.value ?? 0) / 2,
+  };
+  rows.averages = new Averages(rows, terms);
+  const impossible = impossibleRows(rows, rows.averages);
+  if (impossible !== undefined) {
+    rows.impossible = impossible;
+    rows.averages = new Averages(rows, terms);
+  }
+  return new EvaluatedRun(rows, rows.averages, repeatability);
+}
+
+/** A run; rows and stations become objects, and falls are looked for, when they are asked for. */
+class EvaluatedRun implements RunResult {
+  readonly setup: Setup;
+  readonly numbers: ComputedRows;
+  readonly repeatability: Repeatability;
+  readonly #averages: Averages;
+  #fallBacks: readonly FallBack[] | undefined = undefined;
+
+  constructor(rows: ComputedRows, averages: Averages, repeatability: Repeatability) {
+    this.setup = rows.setup;
+    this.numbers = rows;
+    this.repeatability = repeatability;
+    this.#averages = averages;
+  }
+
+  get written(): readonly Row[] {
+    return this.numbers.written;
+  }
+
+  get rows(): readonly RowResult[] {
+    return this.numbers.results;
+  }
+
+  get slips(): ReadonlyMap<number, Slip> {
+    return this.numbers.slips;
+  }
+
+  get impossible(): ReadonlyMap<number, Impossible> {
+    return this.numbers.impossible;
+  }
+
+  get usable(): readonly number[] {
+    return this.#averages.usable;
+  }
+
+  get rising(): readonly Station[] {
+    return this.#averages.rising;
+  }
+
+  get falling(): readonly Station[] {
+    return this.#averages.falling;
+  }
+
+  get repeated(): readonly Station[] {
+    return this.#averages.repeated;
+  }
+
+  get fallBacks(): readonly FallBack[] {
+    this.#fallBacks ??= everFalls(this.#averages.means.rising.flow)
+      ? fallBacks(this.rising, this.repeatability)
+      : [];
+    return this.#fallBacks;
+  }
 }
 
 /**
@@ -52,124 +125,61 @@ function hasRepeats({ table }: Run): boolean {
 }
 
 /** The rows of a run with what they say of each other. */
-function relatedRows(setup: Setup): Rows {
-  const rows = computeRows(setup);
-  markSlips(rows);
-  markBranches(rows);
+function relatedRows(setup: Setup): ComputedRows {
+  const rows = new ComputedRows(setup);
+  rows.slips = slipsAmong(rows);
+  rows.branch = branchesOf(countingLifts(rows));
   return rows;
 }
 
-function markSlips(rows: Rows): void {
-  const judged: ComputedRow[] = [];
-  const points: SlipPoint[] = [];
-  for (const row of rows) {
-    const { lift, flow } = row;
-    if (row.row.void !== undefined || lift === undefined || flow === undefined) continue;
-    judged.push(row);
-    points.push({ lift, flow: flow.corrected });
-  }
-  for (const [index, slip] of unitSlips(points)) {
-    const row = judged[index];
-    if (row !== undefined) row.slip = slip;
-  }
+function slipsAmong({ complete, lift, corrected }: ComputedRows): ReadonlyMap<number, Slip> {
+  if (complete.length === lift.length) return unitSlips({ lift, flow: corrected });
+  const given = (column: readonly number[]) => complete.map((at) => column[at] ?? Number.NaN);
+  const slips = unitSlips({ lift: given(lift), flow: given(corrected) });
+  return new Map([...slips].map(([index, slip]) => [complete[index] ?? index, slip]));
 }
 
-function markBranches(rows: Rows): void {
-  const branchOf = branchFinder();
-  for (const row of rows) {
-    const counts = row.row.void === undefined && row.slip?.column !== "lift";
-    row.branch = counts ? branchOf(row.lift) : undefined;
-  }
+/** The lifts of the rows that belong to a branch; NaN for those that are void, or whose lift is not what was set. */
+function countingLifts({ complete, lift, written, slips }: ComputedRows): readonly number[] {
+  if (complete.length === lift.length && slips.size === 0) return lift;
+  return lift.map((value, at) =>
+    written[at]?.void !== undefined || slips.get(at)?.column === "lift" ? Number.NaN : value,
+  );
 }
 
 /** Corrected flows of rows that were taken more than once, by lift and branch. */
-function repeatedCells(rows: Rows): (readonly number[])[] {
+function repeatedCells(rows: ComputedRows): (readonly number[])[] {
   const cells = new Map<string, number[]>();
-  for (const row of rows) {
-    if (!isUsable(row) || row.flow === undefined) continue;
-    const key = `${row.branch} ${row.lift}`;
+  for (const at of rows.complete) {
+    if (!rows.isUsable(at)) continue;
+    const key = `${rows.branch[at]} ${rows.lift[at]}`;
+    const corrected = rows.corrected[at] ?? Number.NaN;
     const cell = cells.get(key);
-    if (cell === undefined) cells.set(key, [row.flow.corrected]);
-    else cell.push(row.flow.corrected);
+    if (cell === undefined) cells.set(key, [corrected]);
+    else cell.push(corrected);
   }
   return [...cells.values()].filter((cell) => cell.length > 1);
 }
 
-/** Whether a row may take part in means: not void, complete, and neither a slip nor impossible. */
-export function isUsable(row: RowResult): boolean {
-  return (
-    row.row.void === undefined &&
-    row.branch !== undefined &&
-    row.flow !== undefined &&
-    row.slip === undefined &&
-    row.impossible === undefined
-  );
-}
-
-function judge(setup: Setup, rows: Rows, repeatability: Repeatability): RunResult {
-  const terms: StationTerms = {
-    deviation: repeatability.deviation,
-    liftSetting: setup.liftSetting.value,
-    scale: (setup.bench?.uncertainty?.value ?? 0) / 2,
-  };
-  let stations = average(rows, terms);
-  if (markImpossible(rows, setup.port)) stations = average(rows, terms);
-  const { rising, falling } = stations;
-  return { setup, rows, rising, falling, repeatability, fallBacks: fallBacks(rising, repeatability) };
-}
-
-interface Stations {
-  readonly rising: readonly Station[];
-  readonly falling: readonly Station[];
-}
-
-/** The stations of a run, which its rows take their uncertainties from. */
-function average(rows: Rows, terms: StationTerms): Stations {
-  const usable = rows.filter(isUsable);
-  const stations = {
-    rising: stationsOf("rising", usable, terms),
-    falling: stationsOf("falling", usable, terms),
-  };
-  const ofRow = uncertaintyOf(stations, terms);
-  for (const row of rows) row.uncertainBy(ofRow);
-  return stations;
-}
-
-/** A row by itself: one reading, on the slope of its branch; one that is left out of the means has its lift to set, too. */
-function uncertaintyOf({ rising, falling }: Stations, terms: StationTerms): OfRow<number> {
-  return ({ lift, branch, flow, variance }) => {
-    // A void row belongs to no branch; it stands on the rising one, if there is one.
-    const stations = branch === "falling" || rising.length === 0 ? falling : rising;
-    const slope = lift === undefined ? 0 : slopeAt(stations, lift);
-    return expanded(flow?.corrected ?? Number.NaN, slope, variance, 1, terms);
-  };
-}
-
-function markImpossible(rows: Rows, port: Port | undefined): boolean {
-  if (port === undefined) return false;
-  let any = false;
-  for (const row of rows) {
-    if (row.row.void !== undefined || row.lift === undefined || row.effectiveArea === undefined) continue;
-    const limit = leastArea(port, row.lift);
-    if (limit === undefined) continue;
+/** The flows that are more than the least area of the port can pass, by more than they are uncertain; `undefined` of none. */
+function impossibleRows(
+  { setup, complete, lift, effectiveArea }: ComputedRows,
+  averages: Averages,
+): ReadonlyMap<number, Impossible> | undefined {
+  if (setup.port === undefined) return undefined;
+  let found: Map<number, Impossible> | undefined;
+  const areas = areasOf(setup.port);
+  for (const at of complete) {
+    const opened = lift[at] ?? Number.NaN;
+    const effective = effectiveArea[at] ?? Number.NaN;
+    const geometric = areas.least(opened);
     // The uncertainty is asked for only where it can matter.
-    if (row.effectiveArea <= limit.geometric) continue;
-    const uncertainty = row.uncertainty ?? 0;
-    if (row.effectiveArea * (1 - uncertainty) > limit.geometric) {
-      row.impossible = { ...limit, effective: row.effectiveArea, uncertainty };
-      any = true;
+    if (!(effective > geometric)) continue;
+    const uncertainty = averages.uncertaintyOf(at) ?? 0;
+    if (effective * (1 - uncertainty) > geometric) {
+      found ??= new Map();
+      found.set(at, { area: areas.leastName(opened), geometric, effective, uncertainty });
     }
   }
-  return any;
-}
-
-/** The gap area, or, where it is not known, the smaller of curtain and throat. */
-function leastArea(port: Port, lift: number): Omit<Impossible, "effective" | "uncertainty"> | undefined {
-  const gap = portArea("gap", port, lift);
-  if (gap !== undefined) return { area: "gap", geometric: gap };
-  const curtain = portArea("curtain", port, lift);
-  const throat = portArea("throat", port, lift);
-  if (curtain !== undefined && (throat === undefined || curtain <= throat))
-    return { area: "curtain", geometric: curtain };
-  return throat === undefined ? undefined : { area: "throat", geometric: throat };
+  return found;
 }

@@ -34,6 +34,14 @@ export function fallBacks(stations: readonly Station[], repeatability: Repeatabi
   return found;
 }
 
+/** Whether a curve falls anywhere: most do not, which their numbers alone tell. */
+export function everFalls(flows: readonly number[]): boolean {
+  for (let at = 1; at < flows.length; at++) {
+    if ((flows[at] ?? 0) < (flows[at - 1] ?? 0)) return true;
+  }
+  return false;
+}
+
 /** Judges the stations between an onset and its recovery (or the end of the sweep); `k` stations make its flat. */
 function report(
   stations: readonly Station[],

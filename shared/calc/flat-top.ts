@@ -90,9 +90,9 @@ export function flatTop(result: RunResult): FlatTop | undefined {
 }
 
 /** Whether any approach of a run was slow: most runs have none, which is seen sooner than a flat. */
-function isSlow({ setup, rows }: RunResult, { time }: QuickLimit): boolean {
-  const settle = columnValues(setup.run.table, "settle");
-  return settle !== undefined && rows.some(({ row }) => (settle.value(row) ?? 0) > time);
+function isSlow({ setup: { run } }: RunResult, { time }: QuickLimit): boolean {
+  const settle = columnValues(run.table, "settle");
+  return settle !== undefined && (run.table?.rows.some((row) => settle.number(row) > time) ?? false);
 }
 
 function chanceOf(first: number, last: number, repeatability: Repeatability): number {

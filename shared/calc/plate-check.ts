@@ -4,7 +4,7 @@ import { present } from "../model/present.ts";
 import type { PlateComparison, PlateResult, Repeatability, RowResult } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
 import { namedAir } from "./air-state.ts";
-import { computeRows } from "./compute-rows.ts";
+import { ComputedRows } from "./computed-rows.ts";
 import { widening } from "./repeatability.ts";
 import { type Find, settle } from "./setup.ts";
 
@@ -41,7 +41,7 @@ export function settlePlateCheck(check: PlateCheck, session: Session | undefined
 
 /** The readings of a plate check, computed as those of a run are, and what they come to beside the certificate. */
 export function evaluatePlateCheck({ setup, plate }: PlateSetup, repeatability: Repeatability): PlateResult {
-  const rows = computeRows(setup);
+  const rows = new ComputedRows(setup).results;
   const comparison = plate && compared(plate, setup, rows, repeatability);
   return { setup, rows, ...present({ plate, comparison }) };
 }

@@ -14,19 +14,19 @@ export interface PortArea {
 export const PORT_AREAS: readonly PortArea[] = [
   {
     name: "curtain",
-    area: (port, lift) => times(port, port.valve && curtainArea(port.valve.value, lift)),
+    area: (port, lift) => areasOf(port).curtain(lift),
     needs: ["valve"],
     doc: "Cylinder between valve head and seat: pi D L.",
   },
   {
     name: "gap",
-    area: (port, lift) => times(port, gapOf(port)(lift)),
+    area: (port, lift) => areasOf(port).gap(lift),
     needs: ["valve", "seat", "throat", "stem"],
     doc: "Least geometric area on the way through seat and throat.",
   },
   {
     name: "throat",
-    area: (port) => times(port, port.throat && port.stem && throatArea(port.throat.value, port.stem.value)),
+    area: (port) => areasOf(port).throat,
     needs: ["throat", "stem"],
     doc: "Throat less the stem.",
   },
@@ -45,16 +45,52 @@ export function portArea(name: PortArea["name"], port: Port, lift: number): numb
 
 const BY_NAME: ReadonlyMap<string, PortArea> = new Map(PORT_AREAS.map((entry) => [entry.name, entry]));
 
-/** By port, since all readings of a port are set against its one gap. */
-const gaps = new WeakMap<Port, (lift: number) => number | undefined>();
+/** The areas of one port by lift, its dimensions looked at once for all its readings. */
+class PortAreas {
+  readonly throat: number | undefined;
+  readonly #port: Port;
+  readonly #gap: ((lift: number) => number | undefined) | undefined;
 
-function gapOf(port: Port): (lift: number) => number | undefined {
-  const before = gaps.get(port);
+  constructor(port: Port) {
+    const valve = valveOf(port);
+    this.throat = times(port, port.throat && port.stem && throatArea(port.throat.value, port.stem.value));
+    this.#port = port;
+    this.#gap = valve && gapAreaOf(valve);
+  }
+
+  curtain(lift: number): number | undefined {
+    const { valve } = this.#port;
+    return times(this.#port, valve && curtainArea(valve.value, lift));
+  }
+
+  gap(lift: number): number | undefined {
+    return times(this.#port, this.#gap?.(lift));
+  }
+
+  /** The gap area, or, where it is not known, the smaller of curtain and throat; infinite where nothing is known. */
+  least(lift: number): number {
+    return (
+      this.gap(lift) ??
+      Math.min(this.curtain(lift) ?? Number.POSITIVE_INFINITY, this.throat ?? Number.POSITIVE_INFINITY)
+    );
+  }
+
+  /** Which of them the least is. */
+  leastName(lift: number): "gap" | "curtain" | "throat" {
+    if (this.gap(lift) !== undefined) return "gap";
+    return this.curtain(lift) === this.least(lift) ? "curtain" : "throat";
+  }
+}
+
+const known = new WeakMap<Port, PortAreas>();
+
+/** The areas of a port. */
+export function areasOf(port: Port): PortAreas {
+  const before = known.get(port);
   if (before !== undefined) return before;
-  const valve = valveOf(port);
-  const gap = valve === undefined ? () => undefined : gapAreaOf(valve);
-  gaps.set(port, gap);
-  return gap;
+  const areas = new PortAreas(port);
+  known.set(port, areas);
+  return areas;
 }
 
 /** Lift in m from which the throat is smaller than the gap under the valve. */

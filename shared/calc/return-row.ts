@@ -1,12 +1,12 @@
 // A run that goes home to its first lift says by that how far it has drifted.
 import type { RowResult, RunResult } from "../model/result.ts";
-import { isUsable } from "./evaluate.ts";
 
 /** The last usable row of a run, if it returns to the first one's lift after others in between. */
-export function returnRow({ rows }: Pick<RunResult, "rows">): RowResult | undefined {
-  const first = rows.find(isUsable);
-  const last = rows.findLast(isUsable);
-  if (first === undefined || last === undefined || first === last || first.lift !== last.lift)
-    return undefined;
-  return rows.some((row) => isUsable(row) && row.lift !== first.lift) ? last : undefined;
+export function returnRow(result: Pick<RunResult, "usable" | "numbers" | "rows">): RowResult | undefined {
+  const { usable, numbers } = result;
+  const [first, last] = [usable[0], usable.at(-1)];
+  if (first === undefined || last === undefined || first === last) return undefined;
+  const home = numbers.lift[first];
+  if (numbers.lift[last] !== home) return undefined;
+  return usable.some((at) => numbers.lift[at] !== home) ? result.rows[last] : undefined;
 }

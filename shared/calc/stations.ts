@@ -1,5 +1,7 @@
-// Averages the rows of one branch lift by lift, and gives each station its slope and uncertainty.
-import type { Branch, RowResult, Station } from "../model/result.ts";
+// Averages the rows of a run lift by lift, each branch by itself, and gives each station its slope and uncertainty.
+import type { Branch, RowNumbers, RowResult, Station } from "../model/result.ts";
+import type { ComputedRows } from "./computed-rows.ts";
+import { slopeAt } from "./slope-at.ts";
 
 /** What all stations of a run share. */
 export interface StationTerms {
@@ -11,68 +13,185 @@ export interface StationTerms {
   readonly scale: number;
 }
 
-/** The stations of one branch by rising lift; `rows` are those that may be used. Means are arithmetic. */
-export function stationsOf(branch: Branch, rows: readonly RowResult[], terms: StationTerms): Station[] {
-  const own = rows.filter((row) => row.branch === branch && row.lift !== undefined && row.flow !== undefined);
-  const stations: AveragedStation[] = [];
-  if (own.length === 0) return stations;
-  let group: RowResult[] = [];
-  for (const row of inOrder(own)) {
-    if (row.lift === group[0]?.lift) {
-      group.push(row);
-      continue;
-    }
-    if (group.length > 0) stations.push(new AveragedStation(group, stations, terms));
-    // Most stations are one row, and what is pushed to an empty list takes room for many.
-    group = [row];
-  }
-  if (group.length > 0) stations.push(new AveragedStation(group, stations, terms));
-  return stations;
+/** The stations of one branch by rising lift, as columns of numbers. */
+export interface Means {
+  readonly lift: readonly number[];
+  /** Arithmetic means of corrected flow. */
+  readonly flow: readonly number[];
+  /** The places of the rows that were averaged, station by station, and of one station in the order in which they were taken. */
+  readonly rows: readonly number[];
+  /** Where in `rows` each station ends; missing where each is of one row. */
+  readonly end: readonly number[] | undefined;
+}
+
+const NO_MEANS: Means = { lift: [], flow: [], rows: [], end: undefined };
+
+/** The means of the rows at the places `own`, which are in the order in which they were taken. */
+export function meansOf(
+  own: readonly number[],
+  { lift, corrected }: Pick<RowNumbers, "lift" | "corrected">,
+): Means {
+  if (own.length === 0) return NO_MEANS;
+  const rows = inOrder(own, lift);
+  // Most sweeps are read upwards, and all of it counts: their columns are in order as they stand.
+  const isWhole = rows === own && own.length === lift.length;
+  const lifts = isWhole ? lift : rows.map((at) => lift[at] ?? Number.NaN);
+  const flows = isWhole ? corrected : rows.map((at) => corrected[at] ?? Number.NaN);
+  return isRising(lifts) ? { lift: lifts, flow: flows, rows, end: undefined } : averaged(rows, lifts, flows);
 }
 
 /** By rising lift, rows of one lift in the order in which they were taken. */
-function inOrder(rows: readonly RowResult[]): readonly RowResult[] {
-  const lift = (row: RowResult | undefined) => row?.lift ?? Number.NEGATIVE_INFINITY;
-  const isRising = rows.every((row, index) => lift(row) >= lift(rows[index - 1]));
-  return isRising ? rows : rows.toSorted((a, b) => lift(a) - lift(b));
+function inOrder(rows: readonly number[], lift: readonly number[]): readonly number[] {
+  const liftOf = (row: number) => lift[row] ?? Number.NaN;
+  for (let at = 1; at < rows.length; at++) {
+    if (liftOf(rows[at] ?? 0) < liftOf(rows[at - 1] ?? 0)) {
+      return rows.toSorted((a, b) => liftOf(a) - liftOf(b));
+    }
+  }
+  return rows;
 }
 
-/** One station; its slope and uncertainty are worked out when they are asked for, since most are only compared. */
+/** Whether no two lifts are one, of lifts in order. */
+function isRising(lifts: readonly number[]): boolean {
+  for (let at = 1; at < lifts.length; at++) {
+    if (lifts[at] === lifts[at - 1]) return false;
+  }
+  return true;
+}
+
+/** The means of rows whose lifts are in order, some of them equal. */
+function averaged(rows: readonly number[], lifts: readonly number[], flows: readonly number[]): Means {
+  const lift: number[] = [];
+  const flow: number[] = [];
+  const end: number[] = [];
+  let begin = 0;
+  let sum = 0;
+  for (let at = 0; at < rows.length; at++) {
+    sum += flows[at] ?? Number.NaN;
+    if (lifts[at + 1] === lifts[at]) continue;
+    lift.push(lifts[at] ?? Number.NaN);
+    flow.push(sum / (at + 1 - begin));
+    end.push(at + 1);
+    begin = at + 1;
+    sum = 0;
+  }
+  return { lift, flow, rows, end };
+}
+
+const NO_STATIONS: readonly Station[] = [];
+
+/** The averages of a run. Stations become objects only for those who want them: most are only compared. */
+export class Averages {
+  /** The places of the rows that are averaged, in the order in which they were taken. */
+  readonly usable: readonly number[];
+  readonly means: Readonly<Record<Branch, Means>>;
+  readonly #rows: ComputedRows;
+  readonly #terms: StationTerms;
+  #rising: readonly Station[] | undefined = undefined;
+  #falling: readonly Station[] | undefined = undefined;
+
+  constructor(rows: ComputedRows, terms: StationTerms) {
+    this.usable =
+      rows.slips.size === 0 && rows.impossible.size === 0
+        ? rows.complete
+        : rows.complete.filter((at) => rows.isUsable(at));
+    const isFalling = rows.branch.includes("falling");
+    const own = (branch: Branch) => this.usable.filter((at) => rows.branch[at] === branch);
+    this.means = {
+      rising: meansOf(isFalling ? own("rising") : this.usable, rows),
+      falling: isFalling ? meansOf(own("falling"), rows) : NO_MEANS,
+    };
+    this.#rows = rows;
+    this.#terms = terms;
+  }
+
+  get rising(): readonly Station[] {
+    this.#rising ??= this.#stations(this.means.rising);
+    return this.#rising;
+  }
+
+  get falling(): readonly Station[] {
+    this.#falling ??= this.#stations(this.means.falling);
+    return this.#falling;
+  }
+
+  /** Those that average more than one reading, rising ones first. */
+  get repeated(): readonly Station[] {
+    const { rising, falling } = this.means;
+    if (rising.lift.length + falling.lift.length === this.usable.length) return NO_STATIONS;
+    return [...this.rising, ...this.falling].filter(({ rows }) => rows.length > 1);
+  }
+
+  #stations(means: Means): readonly Station[] {
+    if (means === NO_MEANS) return NO_STATIONS;
+    const stations: AveragedStation[] = [];
+    for (let at = 0; at < means.lift.length; at++) {
+      stations.push(new AveragedStation(this.#rows, means, at, this.#terms));
+    }
+    return stations;
+  }
+
+  /**
+   * Expanded relative uncertainty (k = 2) of a row by itself: one reading, on the slope of its branch; one that is left out
+   * of the means has its lift to set, too. `undefined` without a flow.
+   */
+  uncertaintyOf(at: number): number | undefined {
+    const { lift, corrected, branch } = this.#rows;
+    const flow = corrected[at] ?? Number.NaN;
+    if (Number.isNaN(flow)) return undefined;
+    // A void row belongs to no branch; it stands on the rising one, if there is one.
+    const isOnFalling = branch[at] === "falling" || this.means.rising.lift.length === 0;
+    const own = lift[at] ?? Number.NaN;
+    const slope = Number.isNaN(own) ? 0 : slopeAt(isOnFalling ? this.falling : this.rising, own);
+    return expanded(flow, slope, this.#rows.variance(at), 1, this.#terms);
+  }
+}
+
+/** One station; all but its lift and flow is worked out when it is asked for. */
 class AveragedStation implements Station {
   readonly lift: number;
   readonly flow: number;
-  readonly rows: readonly RowResult[];
-  readonly #branch: readonly Station[];
+  readonly #run: ComputedRows;
+  readonly #means: Means;
   readonly #at: number;
   readonly #terms: StationTerms;
+  #rows: readonly RowResult[] | undefined = undefined;
 
-  /** `branch` are the stations of the branch that it is about to join. */
-  constructor(rows: readonly RowResult[], branch: readonly Station[], terms: StationTerms) {
-    this.rows = rows;
-    this.lift = rows[0]?.lift ?? Number.NaN;
-    this.flow = meanOf(rows, ({ flow }) => flow?.corrected ?? Number.NaN);
-    this.#branch = branch;
-    this.#at = branch.length;
+  constructor(run: ComputedRows, means: Means, at: number, terms: StationTerms) {
+    this.lift = means.lift[at] ?? Number.NaN;
+    this.flow = means.flow[at] ?? Number.NaN;
+    this.#run = run;
+    this.#means = means;
+    this.#at = at;
     this.#terms = terms;
+  }
+
+  get rows(): readonly RowResult[] {
+    this.#rows ??= this.#places().flatMap((at) => this.#run.results[at] ?? []);
+    return this.#rows;
   }
 
   /** Central difference of the means on lift, one-sided at the ends, 0 for a lone station. */
   get slope(): number {
-    const below = this.#branch[this.#at - 1] ?? this;
-    const above = this.#branch[this.#at + 1] ?? this;
-    return above.lift === below.lift ? 0 : (above.flow - below.flow) / (above.lift - below.lift);
+    const { lift, flow } = this.#means;
+    const below = Math.max(0, this.#at - 1);
+    const above = Math.min(lift.length - 1, this.#at + 1);
+    const span = (lift[above] ?? 0) - (lift[below] ?? 0);
+    return span === 0 ? 0 : ((flow[above] ?? 0) - (flow[below] ?? 0)) / span;
   }
 
   get uncertainty(): number {
-    const variance = meanOf(this.rows, (row) => row.variance);
-    return expanded(this.flow, this.slope, variance, this.rows.length, this.#terms);
+    const places = this.#places();
+    const variance = places.reduce((sum, at) => sum + this.#run.variance(at), 0) / places.length;
+    return expanded(this.flow, this.slope, variance, places.length, this.#terms);
   }
-}
 
-function meanOf(rows: readonly RowResult[], value: (row: RowResult) => number): number {
-  let sum = 0;
-  for (const row of rows) sum += value(row);
-  return sum / rows.length;
+  #places(): readonly number[] {
+    const { rows, end } = this.#means;
+    return end === undefined
+      ? rows.slice(this.#at, this.#at + 1)
+      : rows.slice(end[this.#at - 1] ?? 0, end[this.#at]);
+  }
 }
 
 /**

@@ -1,22 +1,21 @@
 // The pressures on both sides of the port, which depend on the way the air goes.
+//
+// Drawing, the room's air enters the port and leaves it at a pressure lower by the depression; blowing, it enters compressed
+// by the depression at the room's temperature and leaves into the room. (Definition of the test; ideal gas.)
 import type { Direction } from "../model/model.ts";
 import type { AirState } from "../model/setup.ts";
 
-/** Stagnation pressure (Pa) and density (kg/m3) before the port, and the pressure ratio over it. */
-export interface TestPressures {
-  readonly p0: number;
-  readonly rho0: number;
-  readonly ratio: number;
+/** Stagnation pressure before the port, Pa. */
+export function pressureBefore(direction: Direction, { pressure }: AirState, depression: number): number {
+  return direction === "draws" ? pressure : pressure + depression;
 }
 
-/**
- * Drawing, the room's air enters the port and leaves it at a pressure lower by the depression; blowing, it enters
- * compressed by the depression at the room's temperature and leaves into the room. (Definition of the test; ideal gas.)
- */
-export function testPressures(direction: Direction, air: AirState, depression: number): TestPressures {
-  if (direction === "draws") {
-    return { p0: air.pressure, rho0: air.density, ratio: (air.pressure - depression) / air.pressure };
-  }
-  const p0 = air.pressure + depression;
-  return { p0, rho0: (air.density * p0) / air.pressure, ratio: air.pressure / p0 };
+/** Stagnation density before the port, kg/m3. */
+export function densityBefore(direction: Direction, air: AirState, depression: number): number {
+  return direction === "draws" ? air.density : (air.density * (air.pressure + depression)) / air.pressure;
+}
+
+/** Pressure behind the port over the stagnation pressure before it. */
+export function pressureRatio(direction: Direction, { pressure }: AirState, depression: number): number {
+  return direction === "draws" ? (pressure - depression) / pressure : pressure / (pressure + depression);
 }

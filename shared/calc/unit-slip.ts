@@ -12,10 +12,10 @@ const ROUNDS = 8;
 /** Nearer to one than this no factor can be near. */
 const LEAST_SLIP = 1.6;
 
-/** A point that may be judged; points that may not are left out by the caller. */
-export interface SlipPoint {
-  readonly lift: number;
-  readonly flow: number;
+/** Points that may be judged, as columns; points that may not are left out by the caller. */
+export interface SlipPoints {
+  readonly lift: readonly number[];
+  readonly flow: readonly number[];
 }
 
 /**
@@ -23,7 +23,7 @@ export interface SlipPoint {
  * points before and after it, by lift; a lift against the middle of the two, or the place on that line where its flow
  * belongs. The largest slip is taken first and leaves the others their right neighbours.
  */
-export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Slip> {
+export function unitSlips(points: SlipPoints): ReadonlyMap<number, Slip> {
   let candidates = suspects(points);
   if (candidates.length === 0) return NONE;
   const slips = new Map<number, Slip>();
@@ -41,38 +41,27 @@ export function unitSlips(points: readonly SlipPoint[]): ReadonlyMap<number, Sli
 }
 
 /** The points that are slips beside their neighbours, whatever these are. */
-function suspects(points: readonly SlipPoint[]): number[] {
+function suspects(points: SlipPoints): number[] {
   const found: number[] = [];
-  for (let index = 1; index < points.length - 1; index++) {
-    if (slipAt(points, index, NONE) !== undefined) found.push(index);
+  for (let index = 1; index < points.lift.length - 1; index++) {
+    if (slipBetween(points, index - 1, index, index + 1) !== undefined) found.push(index);
   }
   return found;
 }
 
 const NONE: ReadonlyMap<number, Slip> = new Map();
 
-function slipAt(
-  points: readonly SlipPoint[],
-  index: number,
-  slips: ReadonlyMap<number, Slip>,
-): Slip | undefined {
-  const before = neighbour(points, index, -1, slips);
-  const point = points[index];
-  const after = neighbour(points, index, 1, slips);
-  if (before === undefined || point === undefined || after === undefined) return undefined;
-  return slipOf(before, point, after);
+function slipAt(points: SlipPoints, index: number, slips: ReadonlyMap<number, Slip>): Slip | undefined {
+  const before = neighbour(index, -1, slips);
+  const after = neighbour(index, 1, slips);
+  return slipBetween(points, before, index, after);
 }
 
-/** The next point before (-1) or after (1) that is no slip itself. */
-function neighbour(
-  points: readonly SlipPoint[],
-  index: number,
-  step: -1 | 1,
-  slips: ReadonlyMap<number, Slip>,
-): SlipPoint | undefined {
+/** The place of the next point before (-1) or after (1) that is no slip itself; there may be none. */
+function neighbour(index: number, step: -1 | 1, slips: ReadonlyMap<number, Slip>): number {
   let at = index + step;
   while (slips.has(at)) at += step;
-  return points[at];
+  return at;
 }
 
 /**
@@ -80,7 +69,7 @@ function neighbour(
  * lift each is a slip beside the other, and their surroundings tell which.
  */
 function isOutdone(
-  points: readonly SlipPoint[],
+  points: SlipPoints,
   index: number,
   slip: Slip,
   found: ReadonlyMap<number, Slip>,
@@ -98,36 +87,49 @@ function isOutdone(
 }
 
 /** How far a point is off the line between its neighbours, as a logarithm. */
-function offBy(points: readonly SlipPoint[], index: number, without: ReadonlyMap<number, Slip>): number {
-  const before = neighbour(points, index, -1, without);
-  const point = points[index];
-  const after = neighbour(points, index, 1, without);
-  if (before === undefined || point === undefined || after === undefined) return 0;
-  const off = isBetween(before, point, after)
-    ? Math.log(point.flow / lineAt(before, after, point.lift))
-    : Math.log((2 * point.lift) / (before.lift + after.lift));
+function offBy({ lift, flow }: SlipPoints, index: number, without: ReadonlyMap<number, Slip>): number {
+  const [before, after] = [neighbour(index, -1, without), neighbour(index, 1, without)];
+  const [x0, x, x1] = [lift[before], lift[index], lift[after]];
+  const [y0, y, y1] = [flow[before], flow[index], flow[after]];
+  if (x0 === undefined || x === undefined || x1 === undefined) return 0;
+  if (y0 === undefined || y === undefined || y1 === undefined) return 0;
+  const off = isBetween(x0, x, x1) ? Math.log(y / lineAt(x0, y0, x1, y1, x)) : Math.log((2 * x) / (x0 + x1));
   return Number.isNaN(off) ? 0 : Math.abs(off);
 }
 
-function isBetween(before: SlipPoint, point: SlipPoint, after: SlipPoint): boolean {
-  return (point.lift - before.lift) * (point.lift - after.lift) <= 0;
+function isBetween(before: number, lift: number, after: number): boolean {
+  return (lift - before) * (lift - after) <= 0;
 }
 
-/** Flow at a lift on the straight line between two points; their mean where both are at one lift. */
-function lineAt(before: SlipPoint, after: SlipPoint, lift: number): number {
-  const span = after.lift - before.lift;
-  const share = span === 0 ? 0.5 : (lift - before.lift) / span;
-  return before.flow + share * (after.flow - before.flow);
+/** Flow at the lift `x` on the straight line between two points; their mean where both are at one lift. */
+function lineAt(x0: number, y0: number, x1: number, y1: number, x: number): number {
+  const span = x1 - x0;
+  const share = span === 0 ? 0.5 : (x - x0) / span;
+  return y0 + share * (y1 - y0);
 }
 
-function slipOf(before: SlipPoint, point: SlipPoint, after: SlipPoint): Slip | undefined {
-  if (isBetween(before, point, after)) return near("flow", point.flow, lineAt(before, after, point.lift));
-  if (before.lift === after.lift) return undefined;
-  const middle = near("lift", point.lift, (before.lift + after.lift) / 2);
-  if (middle !== undefined || before.flow === after.flow) return middle;
-  const share = (point.flow - before.flow) / (after.flow - before.flow);
+/** The slip that a point is between two others; every point of every run is asked, so that it is told by numbers alone. */
+function slipBetween(
+  { lift, flow }: SlipPoints,
+  before: number,
+  index: number,
+  after: number,
+): Slip | undefined {
+  const x0 = lift[before];
+  const x = lift[index];
+  const x1 = lift[after];
+  const y0 = flow[before];
+  const y = flow[index];
+  const y1 = flow[after];
+  if (x0 === undefined || x === undefined || x1 === undefined) return undefined;
+  if (y0 === undefined || y === undefined || y1 === undefined) return undefined;
+  if (isBetween(x0, x, x1)) return near("flow", y, lineAt(x0, y0, x1, y1, x));
+  if (x0 === x1) return undefined;
+  const middle = near("lift", x, (x0 + x1) / 2);
+  if (middle !== undefined || y0 === y1) return middle;
+  const share = (y - y0) / (y1 - y0);
   if (!(share >= 0 && share <= 1)) return undefined;
-  return near("lift", point.lift, before.lift + share * (after.lift - before.lift));
+  return near("lift", x, x0 + share * (x1 - x0));
 }
 
 function near(column: Slip["column"], written: number, expected: number): Slip | undefined {

@@ -59,7 +59,7 @@ function seatPassage(valve: ValveGeometry): (lift: number) => number {
       const meanDiameter = head - 2 * width + (lift / 2) * sineOfTwice;
       return Math.PI * lift * cosine * meanDiameter;
     }
-    return Math.PI * (head - width) * Math.hypot(lift - width * tangent, width);
+    return Math.PI * (head - width) * Math.sqrt((lift - width * tangent) ** 2 + width ** 2);
   };
 }
 

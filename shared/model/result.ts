@@ -38,6 +38,20 @@ export interface Impossible {
   readonly uncertainty: number;
 }
 
+/**
+ * The rows of a run as columns of plain numbers, SI, NaN where there is none: for those who look at all rows of all runs. An
+ * array of nothing but numbers is held as it is, and every other number is an object of its own.
+ */
+export interface RowNumbers {
+  readonly lift: readonly number[];
+  readonly depression: readonly number[];
+  /** Of the flow, as in `Flow`. */
+  readonly measured: readonly number[];
+  readonly leak: readonly number[];
+  readonly corrected: readonly number[];
+  readonly effectiveArea: readonly number[];
+}
+
 /** One row, computed. What could not be read or computed is `undefined`; every row has all fields. */
 export interface RowResult {
   readonly row: Row;
@@ -53,6 +67,8 @@ export interface RowResult {
   readonly branch: Branch | undefined;
   readonly slip: Slip | undefined;
   readonly impossible: Impossible | undefined;
+  /** Whether it may take part in means: not void, complete, and neither a slip nor impossible. */
+  readonly isUsable: boolean;
   /** Expanded uncertainty (k = 2) of the corrected flow by itself, relative. */
   readonly uncertainty: number | undefined;
 }
@@ -130,10 +146,20 @@ export interface Summary {
 /** A run, computed. */
 export interface RunResult {
   readonly setup: Setup;
+  /** The rows of the run's table. */
+  readonly written: readonly Row[];
   readonly rows: readonly RowResult[];
+  readonly numbers: RowNumbers;
+  /** What stands out, by the row's place among `rows`; nothing in most runs. */
+  readonly slips: ReadonlyMap<number, Slip>;
+  readonly impossible: ReadonlyMap<number, Impossible>;
+  /** The places of the usable rows, in the order in which they were taken. */
+  readonly usable: readonly number[];
   /** Averaged stations of each branch, by rising lift. */
   readonly rising: readonly Station[];
   readonly falling: readonly Station[];
+  /** Those of both that average more than one reading, rising ones first. */
+  readonly repeated: readonly Station[];
   readonly repeatability: Repeatability;
   readonly fallBacks: readonly FallBack[];
 }

@@ -1,6 +1,5 @@
 // Takes a run's results to what a chart draws of it: points, lines and coefficients in the units of the axes.
 import { columnValues } from "../calc/column-values.ts";
-import { isUsable } from "../calc/evaluate.ts";
 import { type PortArea, portArea } from "../calc/port-areas.ts";
 import type { Branch, RowResult, RunResult, Station } from "../model/result.ts";
 import { decimalsFor, formatFixed } from "../quantity/digits.ts";
@@ -133,7 +132,7 @@ function drawnRows({ findings }: ChartRun, rows: readonly RowResult[]): readonly
   if (rows.length <= MOST_DRAWN) return rows;
   const byLift = [...rows].sort((a, b) => (a.lift ?? 0) - (b.lift ?? 0));
   const kinds = Map.groupBy(byLift, (row) =>
-    row.row.void === undefined ? findings.has(row) || !isUsable(row) : "void",
+    row.row.void === undefined ? findings.has(row) || !row.isUsable : "void",
   );
   return [...kinds.values()].flatMap((kind) => standingOut(kind, ({ flow }) => flow?.corrected ?? 0));
 }
@@ -164,7 +163,7 @@ function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult, isShaded: boole
     ...(reach !== undefined && { bar: [y - reach, y + reach] as const }),
     line: row.row.line,
     void: isVoid,
-    usable: isUsable(row),
+    usable: row.isUsable,
     flags,
     ...(row.branch !== undefined && { branch: row.branch }),
     about: about(run, axes, row, y, reach, isVoid ? ["void"] : codes),

@@ -26,6 +26,7 @@ export function rowResult(given: Partial<RowResult> = {}): RowResult {
     branch: undefined,
     slip: undefined,
     impossible: undefined,
+    isUsable: false,
     uncertainty: undefined,
     ...given,
   };

@@ -45,8 +45,7 @@ export function withinCell(visits: BenchVisits): WithinCell | undefined {
 function repeatedCells({ visits }: BenchVisits): readonly (readonly number[])[] {
   return visits
     .flatMap(({ runs }) => runs)
-    .flatMap(({ rising, falling }) => [...rising, ...falling])
-    .filter(({ rows }) => rows.length > 1)
+    .flatMap(({ repeated }) => repeated)
     .map(({ rows }) => rows.flatMap(({ flow }) => flow?.corrected ?? []));
 }
 

@@ -3,10 +3,10 @@ import type { Kink, LadderPoint, LadderResult, LadderVerdict, PowerLaw } from ".
 import type { Ladder } from "../../model/model.ts";
 import type { Setup } from "../../model/setup.ts";
 import { columnValues } from "../column-values.ts";
-import { computeRows } from "../compute-rows.ts";
+import { ComputedRows } from "../computed-rows.ts";
 import { massFlux } from "../nozzle-flow.ts";
 import { studentQuantile } from "../student.ts";
-import { testPressures } from "../test-pressures.ts";
+import { densityBefore, pressureBefore, pressureRatio } from "../test-pressures.ts";
 import { bentLine, type LinePoint, straightLine } from "./line-fit.ts";
 
 const NORMAL_TWO_SIDED_95 = 1.959963984540054;
@@ -44,7 +44,8 @@ export function evaluateLadder(ladder: Ladder, setup: Setup, repeat: number): La
 function pointsOf({ table }: Ladder, setup: Setup, repeat: number): readonly LadderPoint[] {
   if (table === undefined) return [];
   const duty = columnValues(table, "duty");
-  return computeRows({ ...setup, run: { ...setup.run, table } }).flatMap((result): LadderPoint[] => {
+  const { results } = new ComputedRows({ ...setup, run: { ...setup.run, table } });
+  return results.flatMap((result): LadderPoint[] => {
     const { row, depression, flow, variance } = result;
     if (row.void !== undefined || depression === undefined || flow === undefined || !(flow.port > 0))
       return [];
@@ -62,7 +63,9 @@ function pointsOf({ table }: Ladder, setup: Setup, repeat: number): readonly Lad
 
 /** Volume of entering air that an ideal nozzle of 1 m2 passes, m3/s. */
 function nozzleFlow({ direction, air }: Setup, depression: number): number {
-  const { p0, rho0, ratio } = testPressures(direction.value, air.value, depression);
+  const p0 = pressureBefore(direction.value, air.value, depression);
+  const rho0 = densityBefore(direction.value, air.value, depression);
+  const ratio = pressureRatio(direction.value, air.value, depression);
   return (massFlux(p0, rho0, ratio) ?? Number.NaN) / air.value.density;
 }
 

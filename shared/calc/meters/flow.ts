@@ -8,8 +8,10 @@ import type { Meter, ReadDisplay } from "./meter.ts";
  */
 function reader(bench: Bench): ReadDisplay {
   const scaledTo = bench.shows?.at?.value;
-  if (scaledTo === undefined) return (flow) => flow;
+  if (scaledTo === undefined) return asShown;
   return (flow, depression) => (scaledTo > 0 ? flow * Math.sqrt(depression / scaledTo) : undefined);
 }
+
+const asShown: ReadDisplay = (flow) => flow;
 
 export const flow: Meter = { shows: "flow", column: "flow", reader, leakReader: reader };

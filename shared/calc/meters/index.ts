@@ -7,7 +7,9 @@ import { signal } from "./signal.ts";
 
 export const METERS: readonly Meter[] = [flow, percent, signal];
 
+const BY_KIND: ReadonlyMap<Shows["kind"], Meter> = new Map(METERS.map((meter) => [meter.shows, meter]));
+
 /** The display of that kind; `undefined` for kinds that give no results. */
 export function findMeter(shows: Shows["kind"]): Meter | undefined {
-  return METERS.find((meter) => meter.shows === shows);
+  return BY_KIND.get(shows);
 }

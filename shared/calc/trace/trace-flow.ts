@@ -48,7 +48,7 @@ function chained(setup: Setup, lift: number | undefined): Correct | undefined {
   return (display, depression) => {
     input.display = display;
     input.depression = depression;
-    return chain.corrected(input);
+    return chain.through(input);
   };
 }
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawPng, drawSvg } from "../../../server/cli/draw.ts";
+import { evaluateRun as evaluateSetup } from "../../../shared/calc/evaluate.ts";
 import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
 import { evaluateRun } from "../../kit/evaluate.ts";
 
@@ -61,9 +62,10 @@ describe("drawPng", () => {
     await fc.assert(
       fc.asyncProperty(fc.string({ unit: "binary", maxLength: 40 }), async (label) => {
         const result = evaluateRun(RECORD);
-        const run = { ...result, setup: { ...result.setup, run: { ...result.setup.run, title: label } } };
+        const setup = { ...result.setup, run: { ...result.setup.run, title: label } };
+        const titled = evaluateSetup(setup, result.repeatability);
         const both = [
-          { result: run, label, role: "main", findings: new Map() },
+          { result: titled, label, role: "main", findings: new Map() },
           { result, label: `${label}2`, role: "compared", findings: new Map() },
         ] as const;
         const svg = await drawSvg(chartSpec(both, { width: 280 }));

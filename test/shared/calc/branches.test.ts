@@ -1,13 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { branchFinder } from "../../../shared/calc/branches.ts";
+import { branchesOf } from "../../../shared/calc/branches.ts";
 
 const SHORT = { r: "rising", f: "falling" } as const;
 
 /** Checks the branch of each lift, written as `r`, `f` or `-`. */
-function checkBranches(lifts: readonly (number | undefined)[], expected: string): void {
+function checkBranches(lifts: readonly number[], expected: string): void {
   const words = [...expected].map((letter) => (letter === "r" || letter === "f" ? SHORT[letter] : undefined));
-  const branchOf = branchFinder();
-  expect(lifts.map((lift) => branchOf(lift))).toEqual(words);
+  expect(branchesOf(lifts)).toEqual(words);
 }
 
 describe("the branch of a row", () => {
@@ -24,7 +23,7 @@ describe("the branch of a row", () => {
   });
 
   test("is not known without a lift, and such a row is nobody's row before", () => {
-    checkBranches([undefined, 1, undefined, 2, undefined, 2, 1], "-r-r-rf");
+    checkBranches([Number.NaN, 1, Number.NaN, 2, Number.NaN, 2, 1], "-r-r-rf");
   });
 
   test("of no rows is nothing", () => {

@@ -1,48 +1,89 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { expanded, type StationTerms, stationsOf } from "../../../shared/calc/stations.ts";
-import type { Branch, RowResult, Station } from "../../../shared/model/result.ts";
-import { rowResult } from "../../kit/row-result.ts";
+import { expanded, type Means, meansOf, type StationTerms } from "../../../shared/calc/stations.ts";
+import { evaluateRun } from "../../kit/evaluate.ts";
+import { smallRecord } from "../sample-record.ts";
 import { checkClose } from "./close.ts";
 
 const TERMS: StationTerms = { deviation: 0.005, liftSetting: 0.001, scale: 0 };
+const INCH = 0.0254;
+const CFM = 4.719474432e-4;
 
-function row(lift: number, corrected: number, branch: Branch = "rising", variance = 0): RowResult {
-  const flow = { measured: corrected, leak: 0, port: corrected, corrected };
-  return rowResult({ lift, flow, branch, variance });
+type Reading = readonly [lift: number, flow: number];
+
+/** The means of readings that all count. */
+function means(readings: readonly Reading[]): Means {
+  return meansOf([...readings.keys()], {
+    lift: readings.map(([lift]) => lift),
+    corrected: readings.map(([, flow]) => flow),
+  });
 }
 
-/** Lift, flow, number of rows and slope of each station. */
-function brief(stations: readonly Station[]): readonly (readonly number[])[] {
-  return stations.map(({ lift, flow, rows, slope }) => [lift, flow, rows.length, slope]);
+/** Lift, flow and the places of the rows of each station. */
+function brief({ lift, flow, rows, end }: Means): readonly unknown[] {
+  return lift.map((each, at) => [
+    each,
+    flow[at],
+    end === undefined ? [rows[at]] : rows.slice(end[at - 1] ?? 0, end[at]),
+  ]);
 }
 
 describe("the stations of a branch", () => {
   test("average the rows of one lift, arithmetically, and stand by rising lift", () => {
-    const rows = [row(0.2, 100), row(0.1, 50), row(0.2, 103), row(0.2, 97)];
-    expect(brief(stationsOf("rising", rows, TERMS))).toEqual([
-      [0.1, 50, 1, 500],
-      [0.2, 100, 3, 500],
+    expect(
+      brief(
+        means([
+          [0.2, 100],
+          [0.1, 50],
+          [0.2, 103],
+          [0.2, 97],
+        ]),
+      ),
+    ).toEqual([
+      [0.1, 50, [1]],
+      [0.2, 100, [0, 2, 3]],
     ]);
   });
 
+  test("are the rows themselves where each lift was read once, in whatever order", () => {
+    expect(
+      brief(
+        means([
+          [0.3, 140],
+          [0.1, 50],
+          [0.2, 100],
+        ]),
+      ),
+    ).toEqual([
+      [0.1, 50, [1]],
+      [0.2, 100, [2]],
+      [0.3, 140, [0]],
+    ]);
+  });
+
+  test("are of the rows that they are asked for, and of none are none", () => {
+    const columns = { lift: [0.1, 0.2, 0.2, 0.3], corrected: [50, Number.NaN, 101, 140] };
+    expect(brief(meansOf([0, 2, 3], columns))).toEqual([
+      [0.1, 50, [0]],
+      [0.2, 101, [2]],
+      [0.3, 140, [3]],
+    ]);
+    expect(brief(meansOf([], columns))).toEqual([]);
+  });
+
   test("leave out the other branch, and rows without lift or flow", () => {
-    const rows = [
-      row(0.1, 50),
-      row(0.2, 90, "falling"),
-      { ...row(0.3, 140), flow: undefined },
-      { ...row(0.3, 140), lift: undefined },
-    ];
-    expect(brief(stationsOf("rising", rows, TERMS))).toEqual([[0.1, 50, 1, 0]]);
-    expect(brief(stationsOf("falling", rows, TERMS))).toEqual([[0.2, 90, 1, 0]]);
-    expect(stationsOf("falling", [], TERMS)).toEqual([]);
+    const { rising, falling } = evaluateRun(
+      smallRecord({ rows: ["0.1 28 50", "- 28 100", "0.3 28 140", "0.4 28 -", "0.2 28 90"] }),
+    );
+    expect(rising.map(({ lift }) => Math.round((lift / INCH) * 10))).toEqual([1, 3]);
+    expect(falling.map(({ lift }) => Math.round((lift / INCH) * 10))).toEqual([2]);
   });
 
   test("have the slope of a central difference, one-sided at the ends (worked by hand)", () => {
-    const slopes = stationsOf("rising", [row(1, 50), row(2, 90), row(4, 130)], TERMS).map(
-      ({ slope }) => slope,
-    );
-    expect(slopes).toEqual([40, 80 / 3, 20]);
+    const { rising } = evaluateRun(smallRecord({ rows: ["0.1 28 50", "0.2 28 90", "0.4 28 130"] }));
+    for (const [at, expected] of [400, 800 / 3, 200].entries()) {
+      checkClose(rising[at]?.slope, (expected * CFM) / INCH, 1e-9);
+    }
   });
 });
 
@@ -54,9 +95,10 @@ describe("the uncertainty of a station (JCGM 100:2008, 5.1.2, worked by hand)", 
   });
 
   test("of several readings has their mean variance of written numbers, which repeats do not average away", () => {
-    const terms = { deviation: 0, liftSetting: 0, scale: 0 };
-    const [station] = stationsOf("rising", [row(1, 100, "rising", 4e-6), row(1, 100, "rising", 4e-6)], terms);
-    checkClose(station?.uncertainty, 2 * 2e-3, 1e-12);
+    const rows = ["0.2 28.0000 100", "0.2 28.0000 100"];
+    const { rising } = evaluateRun(smallRecord({ bench: ["shows flow", "repeat 0.0001 %"], rows }));
+    // A last digit of 1 cfm in 100, as a rectangle.
+    checkClose(rising[0]?.uncertainty, (2 * 0.01) / Math.sqrt(12), 1e-4);
   });
 
   test("is finite where no air flows", () => {
@@ -65,43 +107,40 @@ describe("the uncertainty of a station (JCGM 100:2008, 5.1.2, worked by hand)", 
 });
 
 describe("laws of averaging", () => {
-  const rows = fc.array(fc.tuple(fc.integer({ min: 1, max: 6 }), fc.integer({ min: 1, max: 500 })), {
+  const readings = fc.array(fc.tuple(fc.integer({ min: 1, max: 6 }), fc.integer({ min: 1, max: 500 })), {
     maxLength: 20,
   });
 
+  function checkSameMeans(some: Means, others: Means): void {
+    expect(some.lift).toEqual(others.lift);
+    some.flow.forEach((flow, at) => {
+      checkClose(flow, others.flow[at] ?? Number.NaN, 1e-12);
+    });
+  }
+
   test("the order of rows does not matter, beyond rounding", () => {
     fc.assert(
-      fc.property(rows, (values) => {
-        const there = values.map(([lift, flow]) => row(lift, flow));
-        const back = [...there].reverse();
-        const flows = (list: readonly RowResult[]) =>
-          stationsOf("rising", list, TERMS).map((station) => station.flow);
-        const expected = flows(there);
-        flows(back).forEach((flow, index) => {
-          checkClose(flow, expected[index] ?? Number.NaN, 1e-12);
-        });
+      fc.property(readings, (there) => {
+        checkSameMeans(means([...there].reverse()), means(there));
       }),
     );
   });
 
   test("taking every reading twice changes no mean, and no reading makes a station worse known", () => {
     fc.assert(
-      fc.property(rows, (values) => {
-        const once = stationsOf(
-          "rising",
-          values.map(([lift, flow]) => row(lift, flow)),
-          TERMS,
-        );
-        const twice = stationsOf(
-          "rising",
-          values.flatMap(([lift, flow]) => [row(lift, flow), row(lift, flow)]),
-          TERMS,
-        );
-        twice.forEach((station, index) => {
-          checkClose(station.flow, once[index]?.flow ?? Number.NaN, 1e-12);
-          expect(station.uncertainty).toBeLessThanOrEqual((once[index]?.uncertainty ?? 0) * (1 + 1e-12));
-        });
+      fc.property(readings, (once) => {
+        checkSameMeans(means(once.flatMap((reading) => [reading, reading])), means(once));
       }),
+    );
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 9 }),
+        fc.double({ min: 1, max: 500, noNaN: true }),
+        (count, flow) => {
+          const uncertainty = (readings: number) => expanded(flow, 20, 1e-6, readings, TERMS);
+          expect(uncertainty(count + 1)).toBeLessThanOrEqual(uncertainty(count));
+        },
+      ),
     );
   });
 });

@@ -1,16 +1,25 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type SlipPoint, unitSlips } from "../../../shared/calc/unit-slip.ts";
+import { type SlipPoints, unitSlips } from "../../../shared/calc/unit-slip.ts";
+
+interface Point {
+  readonly lift: number;
+  readonly flow: number;
+}
+
+function columns(points: readonly Point[]): SlipPoints {
+  return { lift: points.map(({ lift }) => lift), flow: points.map(({ flow }) => flow) };
+}
 
 const FLOWS = [50, 100, 148, 192, 228, 250, 262];
 
 /** A sweep in even steps of lift. */
-function sweep(flows: readonly number[]): SlipPoint[] {
+function sweep(flows: readonly number[]): Point[] {
   return flows.map((flow, index) => ({ lift: 0.1 * (index + 1), flow }));
 }
 
-function checkSlips(points: readonly SlipPoint[], expected: Readonly<Record<number, number>>): void {
-  const found = [...unitSlips(points)].map(([index, slip]) => [index, slip.near] as const);
+function checkSlips(points: readonly Point[], expected: Readonly<Record<number, number>>): void {
+  const found = [...unitSlips(columns(points))].map(([index, slip]) => [index, slip.near] as const);
   expect(Object.fromEntries(found)).toEqual(expected);
 }
 
@@ -42,11 +51,7 @@ describe("a flow near a known factor of its neighbours", () => {
   });
 
   test("says what was expected: the straight line between the neighbours, by lift", () => {
-    const slip = unitSlips([
-      { lift: 0.1, flow: 50 },
-      { lift: 0.2, flow: 750 },
-      { lift: 0.5, flow: 150 },
-    ]).get(1);
+    const slip = unitSlips({ lift: [0.1, 0.2, 0.5], flow: [50, 750, 150] }).get(1);
     expect(slip?.column).toBe("flow");
     expect(slip?.expected).toBeCloseTo(75, 12);
     expect(slip?.factor).toBeCloseTo(10, 12);
@@ -93,18 +98,14 @@ describe("a flow near a known factor of its neighbours", () => {
 describe("a lift outside its neighbours, near a known factor of its place", () => {
   test("is a slip of the lift", () => {
     const points = sweep(FLOWS).with(3, { lift: 4, flow: 192 });
-    const slip = unitSlips(points).get(3);
+    const slip = unitSlips(columns(points)).get(3);
     expect(slip?.column).toBe("lift");
     expect(slip?.near).toBe(10);
     expect(slip?.expected).toBeCloseTo(0.4, 12);
   });
 
   test("may also be found where its flow belongs, if the steps are uneven", () => {
-    const points = [
-      { lift: 0.1, flow: 50 },
-      { lift: 1.5, flow: 75 },
-      { lift: 0.5, flow: 250 },
-    ];
+    const points = { lift: [0.1, 1.5, 0.5], flow: [50, 75, 250] };
     expect(unitSlips(points).get(1)).toMatchObject({ column: "lift", near: 10 });
   });
 });
@@ -135,7 +136,7 @@ describe("a healthy sweep", () => {
         fc.array(fc.record({ lift: fc.integer({ min: 1, max: 9 }), flow: fc.integer({ min: 1, max: 999 }) })),
         (points) => {
           const scaled = points.map(({ lift, flow }) => ({ lift: lift * 2, flow: flow * 4 }));
-          expect([...unitSlips(scaled).keys()]).toEqual([...unitSlips(points).keys()]);
+          expect([...unitSlips(columns(scaled)).keys()]).toEqual([...unitSlips(columns(points)).keys()]);
         },
       ),
     );
