@@ -1,4 +1,5 @@
 // Reads a text line by line and, after an edit, only the lines that the edit has changed.
+import { replaced } from "../shared/difference.ts";
 import { commonEnd, commonStart } from "../shared/text/common.ts";
 import { countBelow, isLineStart, lineStarts, splitLines } from "../shared/text/lines.ts";
 import { parseLine } from "./line-parser.ts";
@@ -43,7 +44,7 @@ export function readText(text: string, previous?: ReadText): ReadText {
   }
   return {
     text,
-    lines: lines.slice(0, before).concat(texts.map(parseLine), lines.slice(behind)),
+    lines: replaced(lines, before, behind, texts.map(parseLine)),
     starts: moved,
   };
 }

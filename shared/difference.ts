@@ -31,5 +31,18 @@ export function remade<A, B>(
   const { before, after } = difference(list, earlier.of);
   if (before === list.length && before === earlier.of.length) return earlier.to;
   const changed = list.slice(before, list.length - after).map(make);
-  return earlier.to.slice(0, before).concat(changed, earlier.to.slice(earlier.to.length - after));
+  return replaced(earlier.to, before, earlier.to.length - after, changed);
+}
+
+/** Arguments stand on the stack, which has room for some 100 000. */
+const MOST_ARGUMENTS = 10_000;
+
+/**
+ * A list in which `items` stand in the place of those from one index up to another. Cut and joined, a list of thousands
+ * would be copied twice, and its items one by one.
+ */
+export function replaced<T>(list: readonly T[], from: number, to: number, items: readonly T[]): readonly T[] {
+  return items.length > MOST_ARGUMENTS
+    ? list.slice(0, from).concat(items, list.slice(to))
+    : list.toSpliced(from, to - from, ...items);
 }

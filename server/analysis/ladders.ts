@@ -29,7 +29,7 @@ export function laddersOf(
   owner: Owner,
   repeatability: (setup: Setup) => Repeatability,
 ): readonly ComputedLadder[] {
-  return file.placed.flatMap(({ entity, start, path }) => {
+  return file.others.flatMap(({ entity, start, path }) => {
     const run = entity.kind === "ladder" ? owner(entity.of?.id) : undefined;
     if (entity.kind !== "ladder" || run === undefined) return [];
     const repeat = repeatability(run.setup).deviation;

@@ -17,7 +17,7 @@ export function plateChecksOf({
   repeatability,
 }: Pick<Analysis, "scope" | "repeatability">): readonly ComputedPlateCheck[] {
   const session = scope.file.session?.entity;
-  return scope.file.placed.flatMap(({ entity, start, path }) => {
+  return scope.file.others.flatMap(({ entity, start, path }) => {
     if (entity.kind !== "plate-check") return [];
     const settled = settlePlateCheck(entity, session, scope.find);
     const result = evaluatePlateCheck(settled, repeatability(settled.setup));

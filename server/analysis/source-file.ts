@@ -2,8 +2,8 @@
 import type { BlockMemory } from "../../grammar/lower-block.ts";
 import { type Outline, outline, type PlacedBlock } from "../../grammar/outline.ts";
 import { type ReadText, readText } from "../../grammar/read-lines.ts";
-import { difference, remade } from "../../shared/difference.ts";
-import type { BlockKind, Entities, Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
+import { difference, remade, replaced } from "../../shared/difference.ts";
+import type { Entity, NamedKind, Run, Session } from "../../shared/model/model.ts";
 
 /** An entity and the line of its file that its block begins on. */
 export interface Placed<E extends Entity = Entity> {
@@ -21,6 +21,8 @@ export interface SourceFile {
   readonly placed: readonly Placed[];
   readonly session: Placed<Session> | undefined;
   readonly runs: readonly Placed<Run>[];
+  /** All but the runs, of which a long record has thousands. */
+  readonly others: readonly Placed[];
   readonly names: Names;
 }
 
@@ -47,11 +49,13 @@ export function sourceFile(
   const earlier = previous && { of: previous.outline.blocks, to: previous.placed };
   const place = ({ start, block }: PlacedBlock): Placed => ({ entity: block.entity, start, path });
   const placed = remade(folded.blocks, earlier, place);
-  const session = placed.find((each) => isPlaced("session", each));
-  const runs = placed.filter((each) => isPlaced("run", each));
-  const isNamedAlike = previous !== undefined && namesAlike(placed, previous.placed);
-  const names = isNamedAlike ? previous.names : namesOf(placed);
-  return { path, text, read, outline: folded, placed, session, runs, names };
+  const session = placed.find(isSession);
+  const change = previous && changeOf(placed, previous.placed);
+  const runs = chosen(placed, isRun, change, previous?.runs);
+  const others = chosen(placed, isNoRun, change, previous?.others);
+  const known = change !== undefined && isNamedAlike(change) ? previous?.names : undefined;
+  const names = known ?? namesOf(placed);
+  return { path, text, read, outline: folded, placed, session, runs, others, names };
 }
 
 /** The thing of that kind and name, if the file defines it. */
@@ -78,22 +82,61 @@ function namesOf(placed: readonly Placed[]): Names {
   return { first, again };
 }
 
-/** Whether the same names stand in the same places: most edits change what a thing says, and not what it is called. */
-function namesAlike(now: readonly Placed[], then: readonly Placed[]): boolean {
-  if (now.length !== then.length) return false;
+/** Where the things of a file differ from those of its previous version. */
+interface Change {
+  readonly gone: readonly Placed[];
+  readonly added: readonly Placed[];
+}
+
+function changeOf(now: readonly Placed[], then: readonly Placed[]): Change {
   const { before, after } = difference(now, then);
-  return now.slice(before, now.length - after).every(({ entity }, index) => {
-    const other = then[before + index]?.entity;
-    return entity.kind === other?.kind && nameOf(entity) === nameOf(other);
-  });
+  return {
+    gone: then.slice(before, then.length - after),
+    added: now.slice(before, now.length - after),
+  };
+}
+
+/** Those things of a file that are of some kind; only what has changed is looked at, where `earlier` has the others. */
+function chosen<P extends Placed>(
+  placed: readonly Placed[],
+  isOne: (each: Placed) => each is P,
+  change: Change | undefined,
+  earlier: readonly P[] = [],
+): readonly P[] {
+  const gone = change?.gone.filter(isOne);
+  const added = change?.added.filter(isOne);
+  if (gone?.length === 0 && added?.length === 0) return earlier;
+  const [first] = gone ?? [];
+  if (gone === undefined || added === undefined || first === undefined) return placed.filter(isOne);
+  const from = earlier.indexOf(first);
+  return replaced(earlier, from, from + gone.length, added);
+}
+
+/** Whether the same names stand in the same places: most edits change what a thing says, and not what it is called. */
+function isNamedAlike({ gone, added }: Change): boolean {
+  return (
+    added.length === gone.length &&
+    added.every(({ entity }, index) => {
+      const other = gone[index]?.entity;
+      return entity.kind === other?.kind && nameOf(entity) === nameOf(other);
+    })
+  );
 }
 
 function nameOf(entity: Entity): string | undefined {
   return isNamed(entity) ? entity.id : undefined;
 }
 
-function isPlaced<K extends BlockKind>(kind: K, placed: Placed): placed is Placed<Entities[K]> {
-  return placed.entity.kind === kind;
+function isSession(placed: Placed): placed is Placed<Session> {
+  return placed.entity.kind === "session";
+}
+
+function isRun(placed: Placed): placed is Placed<Run> {
+  return placed.entity.kind === "run";
+}
+
+function isNoRun(placed: Placed): placed is Placed {
+  return !isRun(placed);
 }
 
 /** Whether an entity has a name that others can use. */

@@ -30,7 +30,7 @@ const remembered = new WeakMap<Trace, Remembered>();
 
 /** The traces of a file whose runs are known, in order. */
 export function tracesOf(file: SourceFile, owner: Owner, files: Files): readonly ComputedTrace[] {
-  return file.placed.flatMap(({ entity, start, path }) => {
+  return file.others.flatMap(({ entity, start, path }) => {
     const run = entity.kind === "trace" ? owner(entity.of?.id) : undefined;
     if (entity.kind !== "trace" || run === undefined) return [];
     const placed = { entity, start, path };

@@ -15,7 +15,7 @@ export function velocityMapsOf({
   scope,
   settled,
 }: Pick<Analysis, "scope" | "settled">): readonly ComputedMap[] {
-  return scope.file.placed.flatMap(({ entity, start, path }) => {
+  return scope.file.others.flatMap(({ entity, start, path }) => {
     if (entity.kind !== "map") return [];
     const run = settled.find(({ placed }) => placed.entity.id === entity.of?.id);
     const result = evaluateMap(entity, run?.setup.air.value.density);

@@ -7,7 +7,7 @@ import { rule } from "./rule.ts";
 export const benchNeeds = rule<{ block: string; keyword: string; example: string }>({
   ...missingLine,
   check({ scope }, report) {
-    for (const { entity, start } of scope.file.placed) {
+    for (const { entity, start } of scope.file.others) {
       if (entity.kind !== "bench") continue;
       for (const [keyword, example] of needs(entity)) {
         report(shifted(entity.origin.heading, start), {

@@ -26,7 +26,7 @@ export const plateOverdue = rule<{ plate: string; due: string; date: string }>({
   check({ scope }, report) {
     const date = scope.file.session?.entity.date?.slice(0, DAY);
     if (date === undefined) return;
-    for (const { entity, start, path } of scope.file.placed) {
+    for (const { entity, start, path } of scope.file.others) {
       if (entity.kind !== "plate-check" || entity.plate === undefined) continue;
       const home = scope.locate("plate", entity.plate.id);
       const plate = scope.find("plate", entity.plate.id);

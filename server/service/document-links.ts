@@ -13,7 +13,7 @@ export function documentLinks({ scope }: Pick<Analysis, "scope">): readonly File
   const includes = scope.includes
     .filter(({ problem }) => problem !== "outside")
     .map(({ path, include }) => ({ path, span: include.span }));
-  const logs = scope.file.placed.flatMap(({ entity, start }) => {
+  const logs = scope.file.others.flatMap(({ entity, start }) => {
     const line = entity.kind === "trace" ? entity.origin.lines.get("log") : undefined;
     if (entity.kind !== "trace" || entity.log === undefined || line === undefined) return [];
     const text = scope.file.outline.lines[start + line.line]?.text ?? "";

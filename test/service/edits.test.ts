@@ -47,6 +47,8 @@ function told(service: Service, path: string): unknown {
   return {
     findings: checked.findings,
     placed: scope.file.placed,
+    runs: scope.file.runs,
+    others: scope.file.others,
     session: scope.file.session,
     names: scope.file.names,
     includes: scope.includes,
