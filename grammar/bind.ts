@@ -34,18 +34,14 @@ export function bind(form: Form, line: DirectiveLine): Bound {
 }
 
 function begin(form: Form, line: DirectiveLine): Reading {
-  return {
-    form,
-    layout: form.layout,
-    line,
-    values: {},
-    places: {},
-    findings: [],
-    met: [],
-    missing: [],
-    complete: true,
-    next: 0,
-  };
+  // Made one by one: a literal with others in it is copied slowly as long as the code is not compiled.
+  const values: Reading["values"] = {};
+  const places: Reading["places"] = {};
+  const findings: Reading["findings"] = [];
+  const met: Reading["met"] = [];
+  const missing: Reading["missing"] = [];
+  const { layout } = form;
+  return { form, layout, line, values, places, findings, met, missing, complete: true, next: 0 };
 }
 
 function readInOrder(reading: Reading): void {
@@ -54,10 +50,10 @@ function readInOrder(reading: Reading): void {
     if (atom === undefined) return;
     if (isSlotWord(reading, atom)) {
       // A slot's word in the place of a value that may be left out, or that is missing.
-      if (entry[1].optional) continue;
+      if (entry.slot.optional) continue;
       return;
     }
-    if (entry[1].optional && entry[1].type.kind === "text" && atom.kind !== "text") continue;
+    if (entry.slot.optional && entry.slot.type.kind === "text" && atom.kind !== "text") continue;
     readSlot(reading, entry);
   }
 }
@@ -79,19 +75,21 @@ function readByDimension(reading: Reading): void {
     if (dimensions.length === 0) return;
     const quantity = takeQuantity(reading, dimensions, freeWords(reading));
     const entry = free.find(
-      ([, { type }]) => type.kind === "quantity" && quantity?.unit.dimensions.includes(type.dimension),
+      ({ slot: { type } }) => type.kind === "quantity" && quantity?.unit.dimensions.includes(type.dimension),
     );
     if (entry === undefined || quantity === undefined) reading.complete = false;
-    else store(reading, entry[0], quantity, { from: atom.from, to: previousEnd(reading) });
+    else store(reading, entry.name, quantity, { from: atom.from, to: previousEnd(reading) });
   }
 }
 
 function freeSlots({ layout, met }: Reading): readonly SlotEntry[] {
-  return layout.positional.filter(([name]) => !met.includes(name));
+  return layout.positional.filter(({ name }) => !met.includes(name));
 }
 
 function freeDimensions(reading: Reading): readonly Dimension[] {
-  return freeSlots(reading).flatMap(([, { type }]) => (type.kind === "quantity" ? [type.dimension] : []));
+  return freeSlots(reading).flatMap(({ slot: { type } }) =>
+    type.kind === "quantity" ? [type.dimension] : [],
+  );
 }
 
 /** A word near that of a slot: with it the value behind it is read, which would else be a second finding. */
@@ -119,16 +117,16 @@ function readNamed(reading: Reading): void {
 
 function readNamedOne(reading: Reading, atom: Atom): boolean {
   const entry = reading.layout.named.get(atom.text);
-  if (entry === undefined || reading.met.includes(entry[0])) return false;
+  if (entry === undefined || reading.met.includes(entry.name)) return false;
   reading.next++;
   if (reading.line.atoms[reading.next] === undefined) {
-    reading.missing.push(needed(entry[1]));
-    reading.met.push(entry[0]);
+    reading.missing.push(needed(entry.slot));
+    reading.met.push(entry.name);
   } else readSlot(reading, entry);
   return true;
 }
 
-function readSlot(reading: Reading, [name, slot]: SlotEntry): void {
+function readSlot(reading: Reading, { name, slot }: SlotEntry): void {
   const atom = reading.line.atoms[reading.next];
   if (atom === undefined) return;
   const value = takeValue(reading, slot.type, atom);
@@ -149,7 +147,7 @@ function store(reading: Reading, name: string, value: unknown, place: Place): vo
  * that was left out, so that only the one that mends the other is named.
  */
 function reportRest(reading: Reading): void {
-  for (const [name, slot] of reading.layout.all) {
+  for (const { name, slot } of reading.layout.all) {
     if (!slot.optional && !reading.met.includes(name)) reading.missing.push(needed(slot));
   }
   if (reading.missing.length > 0) reading.complete = false;
@@ -168,7 +166,7 @@ function reportRest(reading: Reading): void {
 
 /** Words of slots that have not been met. */
 function freeWords({ layout, met }: Reading): readonly string[] {
-  return [...layout.named].flatMap(([word, [name]]) => (met.includes(name) ? [] : [word]));
+  return [...layout.named].flatMap(([word, { name }]) => (met.includes(name) ? [] : [word]));
 }
 
 function reportMisfits(reading: Reading, form: Property): void {

@@ -55,11 +55,11 @@ export const NO_MEMORY: BlockMemory = { get: () => undefined, set: () => undefin
  * file they stand, as long as `known` remembers it.
  */
 export function lowerBlock(heading: Heading, lines: readonly Line[], known: BlockMemory): Block {
-  const [first] = lines;
-  if (first === undefined) throw new RangeError("a block has at least its heading's line");
+  const first = lines[0];
+  if (first?.kind !== "directive") throw new RangeError("a block begins with a directive");
   const before = known.get(first);
   if (before !== undefined && before.heading === heading && sameLines(before.lines, lines)) return before;
-  const block = read(heading, lines);
+  const block = read(heading, lines, first);
   known.set(first, block);
   return block;
 }
@@ -76,15 +76,13 @@ interface Reading {
   readonly findings: Finding[];
 }
 
-function read(heading: Heading, lines: readonly Line[]): Block {
-  const reading = openEntity(heading, lines[0]);
+function read(heading: Heading, lines: readonly Line[], first: DirectiveLine): Block {
+  const reading = openEntity(heading, first);
   const { findings, uses, entity } = reading;
-  let index = 0;
-  for (const line of lines) {
-    for (const finding of line.findings) findings.push(shiftedFinding(finding, index));
+  lines.forEach((line, index) => {
+    if (line.findings.length > 0) placeFindings(line.findings, index, findings);
     if (index > 0 && line.kind === "directive") addProperty(reading, line, index);
-    index++;
-  }
+  });
   addTable(reading, lines);
   for (const keyword of heading.required) {
     if (!reading.origin.lines.has(keyword)) {
@@ -95,12 +93,16 @@ function read(heading: Heading, lines: readonly Line[]): Block {
   return { heading, lines, entity, uses, findings };
 }
 
-function openEntity(heading: Heading, line: Line | undefined): Reading {
+/** Adds findings of a line to those of its block. */
+function placeFindings(found: readonly Finding[], index: number, findings: Finding[]): void {
+  for (const finding of found) findings.push(shiftedFinding(finding, index));
+}
+
+function openEntity(heading: Heading, line: DirectiveLine): Reading {
   const findings: Finding[] = [];
   const uses: Use[] = [];
-  if (line?.kind !== "directive") throw new RangeError("a block begins with a directive");
   const bound = bind(heading, line);
-  findings.push(...bound.findings);
+  placeFindings(bound.findings, 0, findings);
   const span = lineSpan(line, 0);
   const name = isReference(bound.values["id"]) ? bound.values["id"].span : span;
   const origin = { heading: span, name, lines: new Map<string, Span>() } satisfies Origin;
@@ -122,7 +124,7 @@ function addProperty(reading: Reading, line: DirectiveLine, index: number): void
   }
   if (first === undefined) lines.set(form.keyword, span);
   const bound = boundOf(form, line);
-  for (const finding of bound.findings) reading.findings.push(shiftedFinding(finding, index));
+  placeFindings(bound.findings, index, reading.findings);
   collectUses(form, bound, index, reading.uses);
   if (bound.complete) form.lower(placed(form, bound, index), reading.entity, span);
 }

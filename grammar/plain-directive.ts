@@ -36,11 +36,12 @@ function atomAt(text: string, at: number): Atom | undefined {
   ATOM.lastIndex = at;
   const match = ATOM.exec(text);
   if (match === null) return undefined;
-  const [, word, content = ""] = match;
+  // Not taken apart as a list, which is slow as long as the code is not compiled.
+  const word = match[1];
   const to = ATOM.lastIndex;
-  return word === undefined
-    ? { kind: "text", text: content, from: to - content.length - 2, to }
-    : { kind: "word", text: word, from: to - word.length, to };
+  if (word !== undefined) return { kind: "word", text: word, from: to - word.length, to };
+  const content = match[2] ?? "";
+  return { kind: "text", text: content, from: to - content.length - 2, to };
 }
 
 /** Heads that are all known columns; without any unit it takes two of them to be more than a keyword. */

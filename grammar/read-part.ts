@@ -62,20 +62,25 @@ interface Reading {
 
 /** Reads on from an opening. Never throws; every line that says something is in the block, an include, or a finding. */
 export function readPart(file: readonly Line[], { index: first, heading }: Opening): Part {
+  const lines: Line[] = [];
+  const includes: Include[] = [];
+  const findings: Finding[] = [];
+  const versioned = heading !== undefined;
   const reading: Reading = {
     file,
     heading,
-    lines: [],
-    includes: [],
-    findings: [],
+    lines,
+    includes,
+    findings,
     choiceFirst: undefined,
-    versioned: heading !== undefined,
+    versioned,
     conflicted: false,
   };
   let index = first;
   for (let line = file[index]; line !== undefined; line = file[++index]) {
-    if (index === first && heading !== undefined) {
-      reading.lines.push(line);
+    // The heading's own line, and most of those below it.
+    if (heading !== undefined && (index === first || line.kind === "row" || line.kind === "blank")) {
+      lines.push(line);
       continue;
     }
     const opened = add(reading, line, index);

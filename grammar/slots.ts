@@ -86,7 +86,11 @@ export function after<T, Optional extends boolean>(word: string, slot: Slot<T, O
   return { ...slot, word };
 }
 
-export type SlotEntry = readonly [name: string, slot: Slot];
+/** A slot and its name. */
+export interface SlotEntry {
+  readonly name: string;
+  readonly slot: Slot;
+}
 
 /** The slots of a directive as its lines are read: worked out once, since a record has many lines of one keyword. */
 export interface SlotLayout {
@@ -99,14 +103,16 @@ export interface SlotLayout {
 }
 
 export function layoutOf(slots: Slots): SlotLayout {
-  const all = Object.entries(slots);
+  const all = Object.entries(slots).map(([name, slot]): SlotEntry => ({ name, slot }));
   const named = all.flatMap((entry): [string, SlotEntry][] =>
-    entry[1].word === undefined ? [] : [[entry[1].word, entry]],
+    entry.slot.word === undefined ? [] : [[entry.slot.word, entry]],
   );
   return {
     all,
-    positional: all.filter(([, slot]) => slot.word === undefined),
+    positional: all.filter(({ slot }) => slot.word === undefined),
     named: new Map(named),
-    references: all.flatMap(([name, { type }]) => (type.kind === "reference" ? [{ name, to: type.to }] : [])),
+    references: all.flatMap(({ name, slot: { type } }) =>
+      type.kind === "reference" ? [{ name, to: type.to }] : [],
+    ),
   };
 }

@@ -11,7 +11,7 @@ export const bench = [
     columns: [],
     doc: "Opens a flow bench: what its display shows, how well it repeats, how quickly it comes up to its depression. A bench that shows a signal has a calibration table with the columns signal and flow.",
     example: 'bench north "six-motor bench by the north wall"',
-    open: (values, origin) => ({ kind: "bench", ...titled(values, origin), ranges: [] }),
+    open: (values, origin) => ({ ...titled("bench", values, origin), ranges: [] }),
   }),
   property({
     keyword: "bench",

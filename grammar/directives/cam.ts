@@ -11,7 +11,7 @@ export const cam = [
     columns: [],
     doc: "Opens a cam: by its law, lift and duration, or by a measured table with the columns angle and lift.",
     example: 'cam mild-intake "mild road cam, intake"',
-    open: (values, origin) => ({ kind: "cam", ...titled(values, origin) }),
+    open: (values, origin) => titled("cam", values, origin),
   }),
   property({
     keyword: "cam",

@@ -9,7 +9,7 @@ export const engine = [
     slots: { id: name("engine"), title: optional(text()) },
     doc: "Opens an engine: bore, stroke, cylinders, the speeds that matter and its cams.",
     example: 'engine a114-engine "350 road engine"',
-    open: (values, origin) => ({ kind: "engine", ...titled(values, origin), speeds: [], cams: [] }),
+    open: (values, origin) => ({ ...titled("engine", values, origin), speeds: [], cams: [] }),
   }),
   property({
     keyword: "engine",

@@ -8,5 +8,5 @@ export const head = heading({
   slots: { id: name("head"), title: optional(text()) },
   doc: "Opens a cylinder head.",
   example: 'head a114 "iron two-valve head, casting 114"',
-  open: (values, origin) => ({ kind: "head", ...titled(values, origin) }),
+  open: (values, origin) => titled("head", values, origin),
 });

@@ -8,5 +8,5 @@ export const plate = heading({
   slots: { id: name("plate"), title: optional(text()) },
   doc: "Opens a check plate of known flow.",
   example: 'plate p2500 "2.500 in sharp-edged plate"',
-  open: (values, origin) => ({ kind: "plate", ...titled(values, origin) }),
+  open: (values, origin) => titled("plate", values, origin),
 });

@@ -10,7 +10,7 @@ export const port = [
     required: ["side", "valve"],
     doc: "Opens a port of a head: its side, valve, seat, throat, stem and named sections.",
     example: "port a114-intake",
-    open: (values, origin) => ({ kind: "port", ...titled(values, origin), sections: [] }),
+    open: (values, origin) => ({ ...titled("port", values, origin), sections: [] }),
   }),
   property({
     keyword: "port",

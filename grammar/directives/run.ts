@@ -9,5 +9,5 @@ export const run = heading({
   columns: ["lift", "depression"],
   doc: "Opens a run: one port, read lift by lift in the order in which the points were taken.",
   example: "run i3-as-cast",
-  open: (values, origin) => ({ kind: "run", ...titled(values, origin), expectations: [], notes: [] }),
+  open: (values, origin) => ({ ...titled("run", values, origin), expectations: [], notes: [] }),
 });
