@@ -2,6 +2,7 @@
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import { problemOf, slashed } from "../disk/disk-files.ts";
+import { recordsBelow } from "../disk/records-below.ts";
 import { gitIgnore } from "./git-ignore.ts";
 import { shownPath } from "./shown-path.ts";
 
@@ -19,7 +20,6 @@ export interface FoundFiles {
   readonly problems: readonly string[];
 }
 
-const RECORDS = "**/*.headnote";
 const NEVER = ["**/node_modules/**", "**/.git/**"];
 
 /** Files named one by one are taken as they are; those of folders and globs only where no .gitignore leaves them out. */
@@ -34,7 +34,7 @@ export async function findFiles(paths: readonly string[], cwd: string): Promise<
     if (kind === "file") files.add(slashed(absolute));
     else if (kind === "folder") {
       folders.push(absolute);
-      const records = await recordsIn(absolute, RECORDS);
+      const records = kept(recordsBelow(slashed(absolute)), absolute);
       if (records.length === 0) problems.push(`${shownPath(cwd, absolute)}: there is no record in it`);
       for (const record of records) files.add(record);
     } else {
@@ -60,19 +60,20 @@ function kindOf(path: string): string {
 /** The files that a pattern matches; `undefined` for a path that is no pattern. */
 async function globbed(path: string, cwd: string): Promise<readonly string[] | undefined> {
   const pattern = slashed(path);
-  const { isDynamicPattern } = await import("tinyglobby");
-  return isDynamicPattern(pattern) ? recordsIn(cwd, pattern) : undefined;
-}
-
-async function recordsIn(folder: string, pattern: string): Promise<readonly string[]> {
-  const { glob } = await import("tinyglobby");
+  const { glob, isDynamicPattern } = await import("tinyglobby");
+  if (!isDynamicPattern(pattern)) return undefined;
   const found = await glob(pattern, {
-    cwd: folder,
+    cwd,
     ignore: NEVER,
     absolute: true,
     expandDirectories: false,
     followSymbolicLinks: false,
   });
+  return kept(found, cwd);
+}
+
+/** The paths that no .gitignore leaves out, in the order of their names. */
+function kept(paths: readonly string[], folder: string): readonly string[] {
   const isIgnored = gitIgnore(folder);
-  return found.filter((path) => !isIgnored(path)).sort();
+  return paths.filter((path) => !isIgnored(path)).sort();
 }

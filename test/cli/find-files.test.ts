@@ -13,6 +13,8 @@ const files = {
   "b/draft-1.headnote": "",
   "b/keep.headnote": "",
   "node_modules/x/y.headnote": "",
+  ".old/z.headnote": "",
+  ".headnote": "",
 };
 
 async function checkFound(shop: Shop, paths: readonly string[], expected: readonly string[]): Promise<void> {
@@ -20,7 +22,7 @@ async function checkFound(shop: Shop, paths: readonly string[], expected: readon
   expect(found.files.map((path) => path.slice(shop.folder.length + 1))).toEqual(expected);
 }
 
-test("a folder means the records in it and below, in the order of their names", () =>
+test("a folder means the records in it and below that are not hidden, in the order of their names", () =>
   inShop(files, (shop) =>
     checkFound(
       shop,
