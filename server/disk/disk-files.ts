@@ -1,6 +1,6 @@
 // Files as they lie on a disk.
 import { isUtf8 } from "node:buffer";
-import { existsSync, readFileSync, statSync } from "node:fs";
+import { closeSync, existsSync, fstatSync, openSync, readSync } from "node:fs";
 import { dirname, join, sep } from "node:path";
 import type { FileRead, Files } from "../analysis/files.ts";
 
@@ -36,15 +36,45 @@ export function findUp(folder: string, entry: string): string | undefined {
 /** A file's text; why not, in a sentence that a user can act on. */
 export function readText(path: string): FileRead {
   try {
-    const { size } = statSync(path);
-    if (size > LARGEST_FILE) return { problem: "it is larger than 64 MB" };
-    const text = readFileSync(path, "utf8");
+    const bytes = readBytes(path);
+    if (bytes === undefined) return { problem: "it is larger than 64 MB" };
+    const text = bytes.toString("utf8");
     // Only a text with this mark can have been something else; it may also stand in the file itself.
-    const isText = !text.includes("\uFFFD") || isUtf8(readFileSync(path));
+    const isText = !text.includes("\uFFFD") || isUtf8(bytes);
     return isText ? { text } : { problem: "it is not UTF-8 text" };
   } catch (error) {
     return { problem: problemOf(error) };
   }
+}
+
+/** Most records fit into it, so that they need none of their own. */
+const room = Buffer.allocUnsafeSlow(64 * 1024);
+
+/** The bytes of a file, until the next is read; `undefined` for a file that is too large, or that never ends. */
+function readBytes(path: string): Buffer | undefined {
+  const file = openSync(path, "r");
+  try {
+    let bytes: Buffer = room;
+    let length = 0;
+    for (;;) {
+      const read = readSync(file, bytes, length, bytes.length - length, null);
+      if (read === 0) return bytes.subarray(0, length);
+      length += read;
+      if (length < bytes.length) continue;
+      const size = Math.max(fstatSync(file).size, length);
+      if (size > LARGEST_FILE) return undefined;
+      bytes = larger(bytes, size + 1);
+    }
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** The same bytes with room for more: for so many, or for twice as many where that is not enough. */
+function larger(bytes: Buffer, size: number): Buffer {
+  const more = Buffer.allocUnsafeSlow(Math.max(size, 2 * bytes.length));
+  bytes.copy(more);
+  return more;
 }
 
 const PROBLEMS: Readonly<Record<string, string>> = {
