@@ -1,28 +1,9 @@
-// The extension in a browser: the server is a worker.
-import { type ExtensionContext, Uri } from "vscode";
-import {
-  BrowserMessageReader,
-  BrowserMessageWriter,
-  LanguageClient,
-  type MessageTransports,
-} from "vscode-languageclient/browser";
+// The extension in a browser. An editor loads a single file there, so the client is in it, but is not run before it is asked for.
+import type { ExtensionContext } from "vscode";
 import { start } from "./extension.ts";
 
-type ServerWorker = ConstructorParameters<typeof BrowserMessageReader>[0] & { terminate(): void };
-
-declare const Worker: new (url: string) => ServerWorker;
+export { deactivate } from "./extension.ts";
 
 export function activate(context: ExtensionContext): void {
-  const url = Uri.joinPath(context.extensionUri, "dist/server.js").toString(true);
-  let worker: ServerWorker | undefined;
-  const end = (): void => worker?.terminate();
-  // A server that is started again is a new worker. Editors put a worker of their own in the place of the browser's, which
-  // the library would not know for one; so it is handed the two ends.
-  const serve = async (): Promise<MessageTransports> => {
-    end();
-    worker = new Worker(url);
-    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
-  };
-  start(context, (options) => new LanguageClient("headnote", "Headnote", serve, options));
-  context.subscriptions.push({ dispose: end });
+  start(context, async (parts) => (await import("./browser-client.ts")).browserClient(context, parts));
 }

@@ -11,11 +11,11 @@ const out = `${root}dist/`;
 
 const common: BuildOptions = { bundle: true, minify: true, legalComments: "linked", logLevel: "warning" };
 
-/** What few commands need is a bundle of its own, loaded by them: what draws, and the server. */
+/** What is not needed at once is a bundle of its own: what draws and the server of the command, the client of the extension. */
 const apart: Plugin = {
   name: "apart",
   setup: ({ onResolve }) => {
-    onResolve({ filter: /\/(draw|serve)\.ts$/ }, ({ kind, path }) =>
+    onResolve({ filter: /\/(draw|serve|node-client)\.ts$/ }, ({ kind, path }) =>
       kind === "dynamic-import" ? { path: `./${basename(path, ".ts")}.cjs`, external: true } : undefined,
     );
   },
@@ -53,13 +53,16 @@ await Promise.all([
   }),
   build({
     ...common,
-    entryPoints: { extension: `${root}client/node.ts` },
+    entryPoints: { extension: `${root}client/node.ts`, "node-client": `${root}client/node-client.ts` },
     outdir: out,
     outExtension: { ".js": ".cjs" },
     platform: "node",
     target: "node22",
     format: "cjs",
     external: ["vscode"],
+    plugins: [apart],
+    // Editors give extensions their interface through `require` only.
+    supported: { "dynamic-import": false },
   }),
   build({
     ...common,

@@ -1,13 +1,13 @@
 // After Enter at the end of a row: fills the new line with the next lift and the target depression.
 import * as vscode from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
 import { ON_ENTER, onEnterAnswer } from "../shared/messages/requests.ts";
+import type { Server } from "./server.ts";
 
 /**
  * Watches for the line that Enter has made. The editor's own Enter is not touched, so that a porter who types on is never
  * waited for: what has been typed meanwhile wins, and the line is then left as it is.
  */
-export function registerContinueTable(client: BaseLanguageClient): vscode.Disposable {
+export function registerContinueTable(server: Server): vscode.Disposable {
   return vscode.workspace.onDidChangeTextDocument(({ document, contentChanges, reason }) => {
     const [change, another] = contentChanges;
     const editor = vscode.window.activeTextEditor;
@@ -16,22 +16,16 @@ export function registerContinueTable(client: BaseLanguageClient): vscode.Dispos
     if (!change.range.isEmpty || !/^\r?\n[ \t]*$/.test(change.text)) return;
     if (!vscode.workspace.getConfiguration("headnote", document).get<boolean>("enter.continueTable", true))
       return;
-    fill(client, editor, change.range.start).catch(() => undefined);
+    fill(server, editor, change.range.start).catch(() => undefined);
   });
 }
 
-async function fill(
-  client: BaseLanguageClient,
-  editor: vscode.TextEditor,
-  rowEnd: vscode.Position,
-): Promise<void> {
+async function fill(server: Server, editor: vscode.TextEditor, rowEnd: vscode.Position): Promise<void> {
   const { document } = editor;
   const { version } = document;
-  if (!client.isRunning()) return;
+  if (server.state() !== "running") return;
   const position = { line: rowEnd.line, character: rowEnd.character };
-  const answer = onEnterAnswer.parse(
-    await client.sendRequest(ON_ENTER, { uri: document.uri.toString(), position }),
-  );
+  const answer = onEnterAnswer.parse(await server.ask(ON_ENTER, { uri: document.uri.toString(), position }));
   if (answer === null || document.version !== version) return;
   const line = document.lineAt(rowEnd.line + 1);
   if (!line.isEmptyOrWhitespace) return;

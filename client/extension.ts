@@ -1,71 +1,60 @@
-// The extension's body, the same on a desktop and in a browser: starts the server and registers the commands.
+// The extension's body, the same on a desktop and in a browser: registers all there is, and has the server come up behind it.
 import * as vscode from "vscode";
-import {
-  type BaseLanguageClient,
-  type LanguageClientOptions,
-  RevealOutputChannelOn,
-} from "vscode-languageclient";
-import {
-  LIST_FILES,
-  READ_FILE,
-  type ReadFileAnswer,
-  SHOW_CURVE,
-  SHOW_PLACES,
-} from "../shared/messages/requests.ts";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import { LIST_FILES, READ_FILE, SHOW_CURVE, SHOW_PLACES } from "../shared/messages/requests.ts";
 import { checkWorkspace } from "./commands/check-workspace.ts";
 import { compareWithHead } from "./commands/compare-with-head.ts";
 import { newSession } from "./commands/new-session.ts";
-import { restartServer } from "./commands/restart-server.ts";
 import { showPlaces } from "./commands/show-places.ts";
 import { registerContinueTable } from "./continue-table.ts";
+import type { ClientParts } from "./language-client.ts";
+import { orSaysWhy } from "./or-says-why.ts";
 import { registerPreview } from "./preview/panel.ts";
+import { type Server, serverBehind } from "./server.ts";
 import { registerStatus } from "./status.ts";
 import { listFiles, readFile } from "./workspace-files.ts";
 
-/** Makes the client of one platform. */
-export type MakeClient = (options: LanguageClientOptions) => BaseLanguageClient;
+/** Loads the client of one platform, which is most of the extension's code. */
+export type LoadClient = (parts: ClientParts) => Promise<BaseLanguageClient>;
 
 type Commands = Readonly<Record<string, (...given: readonly unknown[]) => unknown>>;
 
-/** The server comes up behind the editor's back: what is asked of it before that waits for it. */
-export function start(context: vscode.ExtensionContext, makeClient: MakeClient): void {
+let running: Server | undefined;
+
+/** Nothing in it waits for the server: what is asked of that before it is up waits there. */
+export function start(context: vscode.ExtensionContext, loadClient: LoadClient): void {
   const log = vscode.window.createOutputChannel("Headnote", { log: true });
-  // What a lens can do when it is clicked; the server offers no other lenses.
-  const lensCommands: Commands = { [SHOW_PLACES]: showPlaces };
-  const client = makeClient({
-    documentSelector: [{ language: "headnote" }],
-    initializationOptions: { readsFiles: true, lensCommands: [...Object.keys(lensCommands), SHOW_CURVE] },
-    synchronize: { configurationSection: "headnote" },
-    // Under the problem matcher's own name, so that what the task finds stands in the place of the same findings.
-    diagnosticCollectionProvider: {
-      create: () => vscode.languages.createDiagnosticCollection("headnote"),
-      dispose: (findings) => findings.dispose(),
-    },
-    outputChannel: log,
-    // A request that failed stands in the log; nobody at a bench wants to be told.
-    revealOutputChannelOn: RevealOutputChannelOn.Never,
-    markdown: { isTrusted: false, supportHtml: false },
-    diagnosticPullOptions: { onChange: true, onTabs: false },
-  });
-  client.onRequest<ReadFileAnswer, void>(READ_FILE, readFile);
-  client.onRequest(LIST_FILES, listFiles);
+  const lenses: Commands = { [SHOW_PLACES]: showPlaces };
+  const parts: ClientParts = {
+    log,
+    lensCommands: [...Object.keys(lenses), SHOW_CURVE],
+    answers: { [READ_FILE]: readFile, [LIST_FILES]: listFiles },
+  };
+  const server = serverBehind(
+    () => loadClient(parts),
+    (words) => log.error(words),
+  );
+  running = server;
   const commands: Commands = {
-    "headnote.newSession": () => newSession(client),
+    "headnote.newSession": () => orSaysWhy(newSession(server)),
     "headnote.compareWithHead": compareWithHead,
     "headnote.checkWorkspace": checkWorkspace,
-    "headnote.restartServer": () => restartServer(client),
+    "headnote.restartServer": () => orSaysWhy(server.restart()),
     "headnote.showLog": () => log.show(),
-    ...lensCommands,
+    ...lenses,
   };
   for (const [id, run] of Object.entries(commands)) {
     context.subscriptions.push(vscode.commands.registerCommand(id, run));
   }
   context.subscriptions.push(
     log,
-    registerStatus(client),
-    registerContinueTable(client),
-    registerPreview(context, client, (words) => log.warn(words)),
-    { dispose: () => client.dispose().catch(() => undefined) },
+    registerStatus(server),
+    registerContinueTable(server),
+    registerPreview(context, server, (words) => log.warn(words)),
   );
-  client.start().catch((error: unknown) => log.error(`the language server did not start: ${error}`));
+}
+
+/** The editor waits for it a while. */
+export async function deactivate(): Promise<void> {
+  await running?.stop();
 }

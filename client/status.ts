@@ -1,14 +1,15 @@
 // One quiet word in the status bar's language item: whether the server runs, and how much it has found here.
 import * as vscode from "vscode";
-import { type BaseLanguageClient, State } from "vscode-languageclient";
+import type { Server } from "./server.ts";
 
-export function registerStatus(client: BaseLanguageClient): vscode.Disposable {
+export function registerStatus(server: Server): vscode.Disposable {
   const item = vscode.languages.createLanguageStatusItem("headnote.findings", { language: "headnote" });
   item.name = "Headnote";
   item.command = { command: "headnote.showLog", title: "Show Log" };
   const show = (): void => {
-    if (client.state !== State.Running) {
-      item.text = client.state === State.Starting ? "starting" : "not running";
+    const state = server.state();
+    if (state !== "running") {
+      item.text = state;
       item.severity = vscode.LanguageStatusSeverity.Warning;
       return;
     }
@@ -20,7 +21,7 @@ export function registerStatus(client: BaseLanguageClient): vscode.Disposable {
   show();
   return vscode.Disposable.from(
     item,
-    client.onDidChangeState(show),
+    server.onDidChangeState(show),
     vscode.languages.onDidChangeDiagnostics(show),
     vscode.window.onDidChangeActiveTextEditor(show),
   );

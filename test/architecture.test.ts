@@ -52,8 +52,8 @@ const TABLE: Readonly<Record<string, Row>> = {
     node: false,
   },
   "client/preview": {
-    folders: ["shared/messages"],
-    packages: ["vscode", "vscode-languageclient", "zod"],
+    folders: ["shared/messages", "client/server.ts", "client/or-says-why.ts"],
+    packages: ["vscode", "zod"],
     node: false,
   },
   "client/preview/page": {

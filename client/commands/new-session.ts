@@ -1,15 +1,15 @@
 // Asks for bench, port and stage, and opens a new session with the cursor at its first lift.
 import * as vscode from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
 import { NAMES, type NamesAnswer, namesAnswer } from "../../shared/messages/requests.ts";
+import type { Server } from "../server.ts";
 import { pathFrom, type SessionChoice, sessionFileName, sessionSkeleton } from "../session-skeleton.ts";
 
 const OTHER = "Another one…";
 
-export async function newSession(client: BaseLanguageClient): Promise<void> {
+export async function newSession(server: Server): Promise<void> {
   const open = vscode.window.activeTextEditor?.document;
   const record = open?.languageId === "headnote" ? open : undefined;
-  const answer = await client.sendRequest(NAMES, { uri: record?.uri.toString() ?? "" });
+  const answer = await server.ask(NAMES, { uri: record?.uri.toString() ?? "" });
   const { benches, ports, stages } = namesAnswer.parse(answer);
   const bench = await choose("Bench", idsOf(benches), notAnId);
   const port = bench === undefined ? undefined : await choose("Port", idsOf(ports), notAnId);

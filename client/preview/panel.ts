@@ -1,6 +1,5 @@
 // The panel beside the text: one at a time, opened without taking the keyboard, and brought back after a reload.
 import * as vscode from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
 import {
   type Choice,
   FILE_FORMATS,
@@ -8,6 +7,7 @@ import {
   previewStateSchema,
 } from "../../shared/messages/preview.ts";
 import { SHOW_CURVE } from "../../shared/messages/requests.ts";
+import type { Server } from "../server.ts";
 import { memoryIn } from "./memory.ts";
 import { pageHtml } from "./page-html.ts";
 import { type PreviewSession, previewSession } from "./session.ts";
@@ -18,11 +18,11 @@ const PANEL = "headnote.preview";
 /** Registers the panel's commands and its way back after a reload. */
 export function registerPreview(
   context: vscode.ExtensionContext,
-  client: BaseLanguageClient,
+  server: Server,
   log: (words: string) => void,
 ): vscode.Disposable {
   const folder = vscode.Uri.joinPath(context.extensionUri, "dist/preview");
-  const source = previewSource(client);
+  const source = previewSource(server);
   const memory = memoryIn(context.workspaceState);
   let open: { readonly panel: vscode.WebviewPanel; readonly session: PreviewSession } | undefined;
 

@@ -10,6 +10,7 @@ import {
   type PreviewView,
   type ToPage,
 } from "../../shared/messages/preview.ts";
+import { orSaysWhy } from "../or-says-why.ts";
 import type { Memory } from "./memory.ts";
 import { revealLine } from "./reveal.ts";
 import { saveFile } from "./save.ts";
@@ -201,9 +202,9 @@ export function previewSession(
       case "reveal":
         return reveal(message);
       case "save":
-        return save(message.format);
+        return orSaysWhy(save(message.format));
       case "copy":
-        return copy();
+        return orSaysWhy(copy());
       case "drawn":
         return pictures.get(message.ticket)?.(message.data);
       case "failed":
@@ -260,8 +261,8 @@ export function previewSession(
       isPinned = !isPinned;
       ask();
     },
-    save,
-    copy,
+    save: (format) => orSaysWhy(save(format)),
+    copy: () => orSaysWhy(copy()),
     hidden: () => {
       look = undefined;
       turn++;

@@ -1,5 +1,4 @@
 // Asks the server what the preview is to show.
-import type { BaseLanguageClient } from "vscode-languageclient";
 import {
   PREVIEW,
   PREVIEW_FILE,
@@ -10,6 +9,7 @@ import {
   previewAnswer,
   previewFileAnswer,
 } from "../../shared/messages/preview.ts";
+import type { Server } from "../server.ts";
 
 export interface PreviewSource {
   /** The record as it is to be shown, or why it cannot be. */
@@ -18,9 +18,9 @@ export interface PreviewSource {
   readonly file: (params: PreviewFileParams) => Promise<PreviewFileAnswer>;
 }
 
-export function previewSource(client: BaseLanguageClient): PreviewSource {
+export function previewSource(server: Server): PreviewSource {
   return {
-    view: async (params) => previewAnswer.parse(await client.sendRequest(PREVIEW, params)),
-    file: async (params) => previewFileAnswer.parse(await client.sendRequest(PREVIEW_FILE, params)),
+    view: async (params) => previewAnswer.parse(await server.ask(PREVIEW, params)),
+    file: async (params) => previewFileAnswer.parse(await server.ask(PREVIEW_FILE, params)),
   };
 }

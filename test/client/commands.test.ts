@@ -1,12 +1,11 @@
 // What the extension's commands do in an editor, seen through an editor made for it.
 import { beforeEach, describe, expect, test, vi } from "vitest";
-import type { BaseLanguageClient } from "vscode-languageclient";
 import { registerCheckTask } from "../../client/check-task.ts";
 import { checkWorkspace } from "../../client/commands/check-workspace.ts";
 import { compareWithHead } from "../../client/commands/compare-with-head.ts";
 import { newSession } from "../../client/commands/new-session.ts";
-import { restartServer } from "../../client/commands/restart-server.ts";
 import { showPlaces } from "../../client/commands/show-places.ts";
+import type { Server } from "../../client/server.ts";
 import type { NamesAnswer } from "../../shared/messages/requests.ts";
 import * as editor from "./fake-vscode.ts";
 
@@ -18,8 +17,8 @@ const SHOP = "file:///shop/shop.headnote";
 const HEAD = "file:///shop/a114/head.headnote";
 
 /** A server that knows a shop. */
-function server(names: NamesAnswer): BaseLanguageClient {
-  return { sendRequest: async () => names } as unknown as BaseLanguageClient;
+function server(names: NamesAnswer): Server {
+  return { ask: async () => names } as unknown as Server;
 }
 
 const KNOWN: NamesAnswer = {
@@ -184,21 +183,6 @@ describe("checking all records", () => {
     const [provider] = editor.state.taskProviders;
     expect(provider?.resolveTask({ definition, scope })).toMatchObject({ definition, scope });
     expect(provider?.resolveTask({ definition, scope: 2 })).toBeUndefined();
-  });
-});
-
-describe("restarting the server", () => {
-  test("ends it only if it runs", async () => {
-    for (const isRunning of [true, false]) {
-      const calls: string[] = [];
-      const client = {
-        isRunning: () => isRunning,
-        stop: async () => calls.push("stop"),
-        start: async () => calls.push("start"),
-      };
-      await restartServer(client as unknown as BaseLanguageClient);
-      expect(calls).toEqual(isRunning ? ["stop", "start"] : ["start"]);
-    }
   });
 });
 

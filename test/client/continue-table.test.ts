@@ -1,7 +1,7 @@
 // When the line that Enter made is filled in, and when it is left alone.
 import { beforeEach, describe, expect, test, vi } from "vitest";
-import type { BaseLanguageClient } from "vscode-languageclient";
 import { registerContinueTable } from "../../client/continue-table.ts";
+import type { Server, ServerState } from "../../client/server.ts";
 import * as editor from "./fake-vscode.ts";
 
 vi.mock("vscode", () => import("./fake-vscode.ts"));
@@ -16,7 +16,7 @@ interface Enter {
   readonly languageId?: string;
   readonly reason?: number;
   readonly cursors?: number;
-  readonly isRunning?: boolean;
+  readonly state?: ServerState;
   /** What the server says, and what happens in the editor before it has said it. */
   readonly answer?: unknown;
   readonly meanwhile?: (document: { version: number }) => void;
@@ -26,7 +26,7 @@ interface Enter {
 
 /** The line that is written on, what it then reads; `undefined` if nothing is written. */
 async function entered(enter: Enter): Promise<unknown> {
-  const { inserted = "\n", languageId = "headnote", reason, cursors = 1, isRunning = true } = enter;
+  const { inserted = "\n", languageId = "headnote", reason, cursors = 1, state = "running" } = enter;
   const { answer = { text: NEXT }, meanwhile, behind = "" } = enter;
   const document = { ...editor.textDocument(editor.Uri.parse("file:///a"), TEXT + behind), languageId };
   let written: unknown;
@@ -41,11 +41,11 @@ async function entered(enter: Enter): Promise<unknown> {
       }),
   };
   editor.window.activeTextEditor = active;
-  const sendRequest = vi.fn(async () => {
+  const ask = vi.fn(async () => {
     meanwhile?.(document);
     return answer;
   });
-  registerContinueTable({ isRunning: () => isRunning, sendRequest } as unknown as BaseLanguageClient);
+  registerContinueTable({ state: () => state, ask } as unknown as Server);
   const at = new editor.Position(1, 41);
   const change = { range: new editor.Range(at, at), text: inserted };
   const contentChanges = Array.from({ length: cursors }, () => change);
@@ -73,7 +73,8 @@ describe("Enter behind a row", () => {
   test("leaves the line alone where the server has nothing, nonsense, or no life", async () => {
     expect(await entered({ answer: null })).toBeUndefined();
     expect(await entered({ answer: { text: 4 } })).toBeUndefined();
-    expect(await entered({ isRunning: false })).toBeUndefined();
+    expect(await entered({ state: "starting" })).toBeUndefined();
+    expect(await entered({ state: "not running" })).toBeUndefined();
     const fails = () => {
       throw new Error("gone");
     };

@@ -100,6 +100,17 @@ export class Task {
   }
 }
 
+export class EventEmitter<E> {
+  readonly #listeners = new Set<(event: E) => void>();
+  readonly event = (listener: (event: E) => void) => {
+    this.#listeners.add(listener);
+    return { dispose: () => this.#listeners.delete(listener) };
+  };
+  fire(happened: E): void {
+    for (const listener of [...this.#listeners]) listener(happened);
+  }
+}
+
 export const ViewColumn = { One: 1, Beside: -2 };
 
 export const TextEditorRevealType = { InCenterIfOutsideViewport: 2 };
@@ -259,7 +270,9 @@ export const window = {
     return disposable;
   },
   showSaveDialog: vi.fn(async (_options: unknown): Promise<Uri | undefined> => undefined),
-  showErrorMessage: vi.fn(async (_message: string) => undefined),
+  showErrorMessage: vi.fn(
+    async (_message: string, ..._ways: readonly string[]): Promise<string | undefined> => undefined,
+  ),
 };
 
 export const env = { clipboard: { writeText: vi.fn(async (_text: string) => undefined) } };

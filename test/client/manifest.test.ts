@@ -2,7 +2,8 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { ExtensionContext } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { start } from "../../client/extension.ts";
+import { deactivate, start } from "../../client/extension.ts";
+import type { ClientParts } from "../../client/language-client.ts";
 import { PREVIEW_SETTINGS, usualAxes } from "../../client/preview/usual-axes.ts";
 import manifest from "../../package.json" with { type: "json" };
 import { readSettings } from "../../server/lsp/settings.ts";
@@ -13,11 +14,6 @@ import { packedFiles } from "../kit/packed-files.ts";
 import * as editor from "./fake-vscode.ts";
 
 vi.mock("vscode", () => import("./fake-vscode.ts"));
-// The library itself asks for a real editor as soon as it is loaded.
-vi.mock("vscode-languageclient", () => ({
-  State: { Stopped: 1, Running: 2, Starting: 3 },
-  RevealOutputChannelOn: { Never: 4 },
-}));
 
 beforeEach(editor.reset);
 
@@ -36,7 +32,7 @@ describe("the package", () => {
     const named = pathsIn({ main, browser, icon, contributes }).map((path) => path.replace("./", ""));
     expect(named.length).toBeGreaterThan(10);
     expect(named.filter((path) => !packed.includes(path))).toEqual([]);
-    expect(packed).toEqual(expect.arrayContaining(["dist/server.js", "LICENSE"]));
+    expect(packed).toEqual(expect.arrayContaining(["dist/node-client.cjs", "dist/server.js", "LICENSE"]));
   });
 
   test("has entries that are no ES modules, which editors do not load everywhere", () => {
@@ -45,7 +41,7 @@ describe("the package", () => {
 
   test("has nothing else: no sources, tests, records or packages", () => {
     const isExpected = (path: string) =>
-      /^(dist\/(web\/)?extension\.cjs|dist\/server\.js|dist\/preview\/page\.(js|css)|client\/media\/[a-z-]+\.png|grammar\/.+\.json)$/.test(
+      /^(dist\/(web\/)?extension\.cjs|dist\/node-client\.cjs|dist\/server\.js|dist\/preview\/page\.(js|css)|client\/media\/[a-z-]+\.png|grammar\/.+\.json)$/.test(
         path,
       ) ||
       ["package.json", "README.md", "LICENSE", "client/CHANGELOG.md", "grammar/REFERENCE.md"].includes(path);
@@ -53,52 +49,63 @@ describe("the package", () => {
   });
 });
 
-const optionsOf = (options: unknown) =>
-  options as { readonly initializationOptions: { readonly lensCommands: readonly string[] } };
-
 describe("the extension", () => {
-  /** Starts it with a server that comes up, or does not. */
-  function started(comesUp: Promise<void>) {
-    const asked: string[] = [];
-    let options: unknown;
-    const client = {
-      state: 3,
-      onRequest: (method: string) => asked.push(method),
-      onDidChangeState: () => undefined,
-      start: () => comesUp,
-    };
-    const subscriptions: unknown[] = [];
+  const turn = () => new Promise((resolve) => setTimeout(resolve, 5));
+
+  /** Starts it with a client that comes, or does not. */
+  function started(client: () => Promise<unknown>) {
+    const subscriptions: { dispose?: unknown }[] = [];
+    const load = vi.fn((_parts: ClientParts) => client() as Promise<BaseLanguageClient>);
     const extensionUri = editor.Uri.parse("file:///extension");
     const workspaceState = { get: () => undefined };
-    start({ subscriptions, extensionUri, workspaceState } as unknown as ExtensionContext, (given) => {
-      options = given;
-      return client as unknown as BaseLanguageClient;
-    });
-    return { asked, options, subscriptions };
+    start({ subscriptions, extensionUri, workspaceState } as unknown as ExtensionContext, load);
+    return { load, subscriptions };
   }
 
-  test("has every command of the manifest, and the manifest every one of its", () => {
-    const { options } = started(Promise.resolve());
+  test("has every command of the manifest, and the manifest every one of its", async () => {
+    const { load } = started(() => new Promise(() => undefined));
+    await turn();
     const commands = contributes.commands.map(({ command }) => command);
-    const { lensCommands } = optionsOf(options).initializationOptions;
+    const { lensCommands = [] } = load.mock.calls[0]?.[0] ?? {};
     expect(lensCommands.length).toBeGreaterThan(0);
     // A lens hands its command what nobody could type, so that such a command stands in no menu unless it has one too.
     const expected = new Set([...commands, ...lensCommands]);
     expect([...editor.state.commands.keys()].sort()).toEqual([...expected].sort());
   });
 
-  test("does not wait for its server, and hears of changed settings", () => {
-    const { asked, options, subscriptions } = started(new Promise(() => undefined));
-    expect(asked).toEqual(["headnote/readFile", "headnote/listFiles"]);
-    expect(options).toMatchObject({ synchronize: { configurationSection: "headnote" } });
+  test("has all in place before its client is even loaded", async () => {
+    const { load, subscriptions } = started(() => new Promise(() => undefined));
+    expect(load).not.toHaveBeenCalled();
+    expect(editor.state.commands.size).toBeGreaterThan(0);
+    expect(editor.statusItem.text).toBe("starting");
     expect(subscriptions.length).toBeGreaterThan(0);
+    await turn();
+    expect(Object.keys(load.mock.calls[0]?.[0].answers ?? {})).toEqual([
+      "headnote/readFile",
+      "headnote/listFiles",
+    ]);
   });
 
-  test("lives on, with the reason in its log, when the server does not come up", async () => {
-    started(Promise.reject(new Error("no such program")));
-    await new Promise((resolve) => setImmediate(resolve));
-    expect(editor.log.error.mock.calls[0]?.[0]).toContain("no such program");
+  test("lives on, with the reason in its log and a word in its status, when the client cannot be loaded", async () => {
+    started(() => Promise.reject(new Error("no such file")));
+    await turn();
+    expect(editor.log.error.mock.calls[0]?.[0]).toContain("no such file");
+    expect(editor.statusItem.text).toBe("not running");
     expect(editor.state.commands.has("headnote.restartServer")).toBe(true);
+  });
+
+  test("takes its server down with it", async () => {
+    const dispose = vi.fn(async () => undefined);
+    const isRunning = () => true;
+    started(async () => ({
+      start: async () => undefined,
+      onDidChangeState: () => undefined,
+      isRunning,
+      dispose,
+    }));
+    await turn();
+    await deactivate();
+    expect(dispose).toHaveBeenCalledTimes(1);
   });
 });
 

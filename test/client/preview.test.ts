@@ -1,8 +1,8 @@
 // The panel beside the text, in an editor made for it: what it follows, asks, shows, and does when its page speaks.
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import type { ExtensionContext } from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
 import { registerPreview } from "../../client/preview/panel.ts";
+import { type Server, ServerDown } from "../../client/server.ts";
 import {
   type FromPage,
   type PreviewParams,
@@ -49,13 +49,16 @@ function view(uri: string, version = 1): PreviewView {
 }
 
 /** Memory of a workspace, a server, and an editor with record A in it. */
-function started(answer: (params: PreviewParams) => unknown = ({ uri }) => view(uri)) {
+function started(answer: (params: PreviewParams) => unknown = ({ uri }) => view(uri), isUp = true) {
   const asked: PreviewParams[] = [];
   const logged: string[] = [];
   const kept = new Map<string, unknown>();
-  const client = {
-    sendRequest: async (method: string, params: PreviewParams) => {
-      if (method === "headnote/previewFile") return { name: "a-i1", text: '{"text":"it"}' };
+  const server = {
+    ask: async (method: string, params: PreviewParams) => {
+      if (method === "headnote/previewFile") {
+        if (!isUp) throw new ServerDown();
+        return { name: "a-i1", text: '{"text":"it"}' };
+      }
       asked.push(params);
       return answer(params);
     },
@@ -69,12 +72,12 @@ function started(answer: (params: PreviewParams) => unknown = ({ uri }) => view(
   };
   const registered = registerPreview(
     context as unknown as ExtensionContext,
-    client as unknown as BaseLanguageClient,
+    server as unknown as Server,
     (words) => logged.push(words),
   );
   const run = (id: string, ...args: readonly unknown[]) =>
     (editor.state.commands.get(id) as (...given: readonly unknown[]) => unknown)(...args);
-  return { asked, logged, kept, run, registered, context, client };
+  return { asked, logged, kept, run, registered, context, server };
 }
 
 function openRecord(uri: string, line = 0) {
@@ -366,13 +369,9 @@ describe("what was chosen", () => {
   const ask: FromPage = { type: "axes", axes: { ...AXES, units: [...AXES.units] } };
 
   /** The panel in another window of the same workspace, or after it was closed. */
-  async function reopened({ context, client, run }: Awaited<ReturnType<typeof opened>>) {
+  async function reopened({ context, server, run }: Awaited<ReturnType<typeof opened>>) {
     panel().dispose();
-    registerPreview(
-      context as unknown as ExtensionContext,
-      client as unknown as BaseLanguageClient,
-      () => undefined,
-    );
+    registerPreview(context as unknown as ExtensionContext, server as unknown as Server, () => undefined);
     openRecord(A);
     run("headnote.showCurve");
     panel().webview.says(READY);
@@ -500,6 +499,19 @@ describe("saving", () => {
     panel().webview.says({ type: "save", format: "csv" });
     await settled();
     expect(editor.window.showErrorMessage.mock.calls[0]?.[0]).toContain("could not be written");
+  });
+
+  test("says so where there is no server to ask, to a command and to the page alike", async () => {
+    const { run, logged } = await opened(undefined, false);
+    editor.window.showQuickPick.mockResolvedValueOnce("csv");
+    await run("headnote.saveCurve");
+    await run("headnote.copyResults");
+    panel().webview.says({ type: "save", format: "csv" });
+    panel().webview.says({ type: "copy" });
+    await settled();
+    const said = editor.window.showErrorMessage.mock.calls.map(([message]) => message);
+    expect(said).toEqual(Array.from({ length: 4 }, () => "The language server is not running."));
+    expect(logged).toEqual([]);
   });
 
   test("is in the palette too, and so is the table for the clipboard", async () => {
