@@ -1,11 +1,20 @@
 // The same extension where no program can run: its browser entry, with the server in a worker.
 import assert from "node:assert/strict";
+import { tellActivation } from "./activation.ts";
 import type { Hands, Step } from "./hands.ts";
 import type { Workbench } from "./workbench.ts";
 
 export async function byWorker(step: Step, hands: Hands, { page }: Workbench): Promise<void> {
   const { openFile, command, goTo, lineWith, problem, picture } = hands;
 
+  await step("a command that comes before the server waits for it", async () => {
+    await command("Headnote: New Session");
+    await page
+      .locator(".quick-input-list .monaco-list-row", { hasText: "north" })
+      .first()
+      .waitFor({ timeout: 60_000 });
+    await page.keyboard.press("Escape");
+  });
   await step("a record is judged, with the files that it includes", async () => {
     await openFile("monday.headnote");
     await page.locator(".squiggly-error").first().waitFor({ timeout: 60_000 });
@@ -32,4 +41,5 @@ export async function byWorker(step: Step, hands: Hands, { page }: Workbench): P
     await command("Headnote: Check All Records");
     await problem("the decimal mark is a point").first().waitFor();
   });
+  await step("the workbench tells how long activation took", () => tellActivation(page, hands));
 }

@@ -36,8 +36,22 @@ export function handsOn(page: Page, pictures: string): Hands {
       await page.locator(`.tab.active[aria-label^="${name}"]`).waitFor();
     },
     command: async (title) => {
-      await page.keyboard.press("F1");
-      await pick(`>${title}`, title.split(": ").at(-1) ?? title);
+      const shown = title.split(": ").at(-1) ?? title;
+      const entry = page.locator(".quick-input-list .monaco-list-row", { hasText: shown }).first();
+      // The palette lists what is known when it is opened, which in a new window is not everything yet.
+      for (let round = 0; round < 15; round++) {
+        await page.keyboard.press("F1");
+        await input.fill(`>${title}`);
+        if (
+          await entry.waitFor({ timeout: 2000 }).then(
+            () => true,
+            () => false,
+          )
+        )
+          break;
+        await page.keyboard.press("Escape");
+      }
+      await entry.click();
     },
     goTo: async (line, column) => {
       await page.keyboard.press("Control+G");

@@ -7,8 +7,6 @@ export interface InHost {
   readonly opening: Opening;
   /** Settles with what went wrong, if anything, once the suite has ended. */
   readonly ended: Promise<string | undefined>;
-  /** What the suite said of a thing, in the order that it was said. */
-  readonly said: (of: string) => readonly string[];
 }
 
 const LONGEST = 60_000;
@@ -43,5 +41,5 @@ export function inHost(vsix: string, suite: string, scratch: string): InHost {
       });
     },
   };
-  return { opening, ended, said: (of) => said.filter((line) => line.includes(of)) };
+  return { opening, ended };
 }

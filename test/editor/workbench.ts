@@ -47,8 +47,6 @@ export interface Opening {
   readonly vsix?: string;
   /** What the page is told beside its folder, in the workbench's own words. */
   readonly payload?: (authority: string) => readonly (readonly [key: string, value: string])[];
-  /** What the browser lets the workbench do. */
-  readonly permissions?: readonly string[];
   /** Done before the page is loaded. */
   readonly before?: (page: Page) => Promise<void>;
 }
@@ -102,7 +100,7 @@ export async function openWorkbench(folder: string, opening: Opening): Promise<W
     headless: true,
   });
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: "en-US" });
-  if (opening.permissions !== undefined) await context.grantPermissions([...opening.permissions]);
+  await context.grantPermissions(["clipboard-read", "clipboard-write"]);
   const page = await context.newPage();
   const authority = `127.0.0.1:${port}`;
   const query = new URLSearchParams({ folder });

@@ -26,9 +26,7 @@ run i1
 export async function run(): Promise<void> {
   const extension = vscode.extensions.getExtension("headnote.headnote");
   if (extension === undefined) throw new Error("the extension is not installed");
-  const start = performance.now();
   await extension.activate();
-  console.log(`activated in ${Math.round(performance.now() - start)} ms`);
   const document = await vscode.workspace.openTextDocument({ language: "headnote", content: RECORD });
   await vscode.window.showTextDocument(document);
   await until("findings arrive", () => {
