@@ -29,7 +29,14 @@ export function pageHtml({ script, style, source, nonce }: PageParts): string {
 <body>
 <main id="page">
 <header id="bar">
+<div id="head">
 <h1 id="name"></h1>
+<div id="zoom" role="group" aria-label="Part of the lift axis" hidden>
+<button type="button" id="zoom-all" aria-keyshortcuts="0" title="0">Whole curve</button>
+<button type="button" id="zoom-out" aria-keyshortcuts="-" title="−">Wider</button>
+<button type="button" id="zoom-in" aria-keyshortcuts="+" title="+, or draw across the curve">Closer</button>
+</div>
+</div>
 <select id="picker" aria-label="Runs shown" hidden></select>
 <button type="button" id="more" aria-expanded="false" aria-controls="choices">Axes</button>
 <div id="choices" role="group" aria-label="Axes and units">
@@ -57,11 +64,6 @@ export function pageHtml({ script, style, source, nonce }: PageParts): string {
 <div id="tables"></div>
 </section>
 <section id="picture" aria-label="Picture" tabindex="-1">
-<div id="zoom" role="group" aria-label="Part of the lift axis" hidden>
-<button type="button" id="zoom-in" aria-keyshortcuts="+" title="+, or draw across the curve">Closer</button>
-<button type="button" id="zoom-out" aria-keyshortcuts="-" title="−">Wider</button>
-<button type="button" id="zoom-all" aria-keyshortcuts="0" title="0">Whole curve</button>
-</div>
 <div id="drawing"></div>
 </section>
 <footer id="save">

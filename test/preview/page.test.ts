@@ -107,10 +107,15 @@ describe("the picture", () => {
         return shown.map((lift) => Number((lift / whole[1]).toFixed(3)));
       };
       expect(await page.getByRole("button", { name: "Wider" }).isVisible()).toBe(false);
-      await page.getByRole("button", { name: "Closer" }).click();
+      const closer = page.getByRole("button", { name: "Closer" });
+      const before = await closer.boundingBox();
+      await closer.click();
       // 0.4 of 0.6 in, a quarter to either side.
       await expect.poll(shares).toEqual([0.417, 0.917]);
       await page.locator("#picture", { hasText: "need not begin at zero" }).waitFor();
+      // A second press finds it where the first one did, in a bar of two lines.
+      expect(await closer.boundingBox()).toEqual(before);
+      expect((await page.locator("#bar").boundingBox())?.height).toBeLessThan(60);
       await page.getByRole("button", { name: "Whole curve" }).focus();
       for (const [key, wanted] of [
         ["ArrowRight", [0.5, 1]],

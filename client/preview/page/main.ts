@@ -115,8 +115,8 @@ async function show(state: PreviewState, view: PreviewView): Promise<void> {
 }
 
 /** A record, and of it a trace, a ladder or a map where that is shown instead of a curve. */
-function pictureOf({ uri }: PreviewState, { isCurve, runs: [shown] }: PreviewView): string {
-  return isCurve ? uri : `${uri}#${shown?.id}`;
+function pictureOf({ uri }: PreviewState, { shows, runs: [shown] }: PreviewView): string {
+  return shows === "curve" ? uri : `${uri}#${shown?.id}`;
 }
 
 function showControls(state: PreviewState, view: PreviewView): void {
@@ -125,7 +125,7 @@ function showControls(state: PreviewState, view: PreviewView): void {
   axis.value = state.axis;
   axis.disabled = !view.hasRatio;
   cd.value = state.cd;
-  cd.disabled = !view.isCurve;
+  cd.disabled = view.shows !== "curve";
   showUnits(view.units, state.units);
   pin.setAttribute("aria-pressed", String(state.isPinned));
 }

@@ -66,13 +66,15 @@ export function zoom(
   closer.addEventListener("click", zoomIn);
   wider.addEventListener("click", zoomOut);
   all.addEventListener("click", whole);
-  // Keys count where the keyboard is at the picture, and nowhere else.
-  section.addEventListener("keydown", (event) => {
-    const act = event.ctrlKey || event.altKey || event.metaKey ? undefined : keys[event.key];
-    if (act === undefined || drawn === null) return;
-    event.preventDefault();
-    act();
-  });
+  // Keys count where the keyboard is at the picture or at these buttons, and nowhere else.
+  for (const place of [section, bar]) {
+    place.addEventListener("keydown", (event) => {
+      const act = event.ctrlKey || event.altKey || event.metaKey ? undefined : keys[event.key];
+      if (act === undefined || drawn === null) return;
+      event.preventDefault();
+      act();
+    });
+  }
   const plotOfLifts = () => (drawn === null ? undefined : plot());
   drawnAcross(holder, plotOfLifts, (from, to) => {
     if (drawn !== null) ask(sliceOf(drawn.shown, from, to));
