@@ -8,6 +8,7 @@ import {
 } from "../../shared/messages/preview.ts";
 import { SHOW_CURVE } from "../../shared/messages/requests.ts";
 import type { Server } from "../server.ts";
+import { capital } from "./capital.ts";
 import { memoryIn } from "./memory.ts";
 import { pageHtml } from "./page-html.ts";
 import { type PreviewSession, previewSession } from "./session.ts";
@@ -33,8 +34,8 @@ export function registerPreview(
       {
         post: (message) => webview.postMessage(message),
         isVisible: () => panel.visible,
-        name: (title) => {
-          panel.title = `Curve: ${title}`;
+        name: (picture, record) => {
+          panel.title = `${capital(picture)}: ${record}`;
         },
       },
       source,
@@ -71,7 +72,8 @@ export function registerPreview(
   };
   const saveCurve = async (): Promise<void> => {
     const session = showCurve();
-    const format = session && (await vscode.window.showQuickPick(FILE_FORMATS, { title: "Save Curve As" }));
+    const title = `Save ${capital(session?.picture() ?? "curve")} As`;
+    const format = session && (await vscode.window.showQuickPick(FILE_FORMATS, { title }));
     const known = FILE_FORMATS.find((each) => each === format);
     if (known !== undefined) await session?.save(known);
   };

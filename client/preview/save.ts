@@ -1,5 +1,7 @@
 // Writes what the preview shows where a person says.
 import * as vscode from "vscode";
+import type { PictureKind } from "../../shared/messages/preview.ts";
+import { capital } from "./capital.ts";
 
 const ENDINGS: Readonly<Record<string, readonly [ending: string, words: string]>> = {
   svg: ["svg", "SVG picture"],
@@ -12,6 +14,7 @@ const ENDINGS: Readonly<Record<string, readonly [ending: string, words: string]>
 export async function saveFile(
   record: vscode.Uri,
   name: string,
+  picture: PictureKind,
   format: string,
   bytes: Uint8Array,
 ): Promise<void> {
@@ -24,13 +27,13 @@ export async function saveFile(
   const place = await vscode.window.showSaveDialog({
     ...(folder !== undefined && { defaultUri: vscode.Uri.joinPath(folder, file) }),
     filters: { [words]: [ending.split(".").at(-1) ?? ending] },
-    title: "Save Curve",
+    title: `Save ${capital(picture)}`,
   });
   if (place === undefined) return;
   try {
     await vscode.workspace.fs.writeFile(place, bytes);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    await vscode.window.showErrorMessage(`The curve could not be written: ${reason}`);
+    await vscode.window.showErrorMessage(`The ${picture} could not be written: ${reason}`);
   }
 }

@@ -6,6 +6,7 @@ import {
   type FromPage,
   fromPageSchema,
   type Look,
+  type PictureKind,
   type PreviewState,
   type PreviewView,
   type ToPage,
@@ -23,7 +24,7 @@ export type FileFormat = Extract<FromPage, { type: "save" }>["format"];
 export interface Stage {
   readonly post: (message: ToPage) => void;
   readonly isVisible: () => boolean;
-  readonly name: (title: string) => void;
+  readonly name: (picture: PictureKind, record: string) => void;
 }
 
 export interface PreviewSession {
@@ -31,6 +32,8 @@ export interface PreviewSession {
   readonly hear: (message: unknown) => void;
   /** Shows a record, and of it what is named. */
   readonly show: (uri: vscode.Uri, choice?: Choice) => void;
+  /** What is on show. */
+  readonly picture: () => PictureKind;
   readonly togglePin: () => void;
   readonly save: (format: FileFormat) => Promise<void>;
   readonly copy: () => Promise<void>;
@@ -100,7 +103,7 @@ export function previewSession(
         return;
       }
       view = answer;
-      stage.name(answer.name);
+      stage.name(answer.shows, answer.name);
       stage.post({
         type: "show",
         state: { uri: key(), isPinned, choice: choice(), ...axes(), lifts },
@@ -146,7 +149,8 @@ export function previewSession(
     await revealLine(file, at, focus);
   };
 
-  const picture = (format: "svg" | "png", spec: Record<string, unknown>): Promise<string> => {
+  const shows = (): PictureKind => view?.shows ?? "curve";
+  const drawing = (format: "svg" | "png", spec: Record<string, unknown>): Promise<string> => {
     const mine = ++ticket;
     const { promise, resolve, reject } = Promise.withResolvers<string>();
     const late = setTimeout(() => reject(new Error("the page did not draw it")), LONGEST_DRAWING);
@@ -164,12 +168,12 @@ export function previewSession(
       await vscode.window.showInformationMessage("There is no run to save yet.");
       return;
     }
-    const text = isPicture ? await picture(format, JSON.parse(file.text)) : file.text;
+    const text = isPicture ? await drawing(format, JSON.parse(file.text)) : file.text;
     const bytes =
       format === "png"
         ? Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0))
         : new TextEncoder().encode(text);
-    await saveFile(uri, file.name, format, bytes);
+    await saveFile(uri, file.name, shows(), format, bytes);
   };
   const copy = async (): Promise<void> => {
     const file = await source.file({ ...asked(), format: "markdown" });
@@ -257,6 +261,7 @@ export function previewSession(
       turnTo(record);
       if (isShown) ask();
     },
+    picture: shows,
     togglePin: () => {
       isPinned = !isPinned;
       ask();

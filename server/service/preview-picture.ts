@@ -1,5 +1,5 @@
 // A trace, a ladder or a map as the preview shows it.
-import type { PreviewView } from "../../shared/messages/preview.ts";
+import { PICTURES, type PreviewView } from "../../shared/messages/preview.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { editorTheme } from "../../shared/render/chart-editor-theme.ts";
 import { runFacts } from "../../shared/render/run-facts.ts";
@@ -43,7 +43,7 @@ export function pictureView(
   const run = ownerOf(analysis, picture);
   return {
     runs: [{ id: name, uri: uriOf(path), line: start, last }],
-    isCurve: false,
+    shows: picture.kind,
     hasRatio: false,
     units: setup === undefined ? [] : [...unitOffers(setup, wanted)],
     lifts: null,
@@ -92,7 +92,8 @@ export function lostPicture(
   if (error === undefined) return undefined;
   return {
     runs: [{ id: shown, uri: uriOf(path), line: block.start, last }],
-    isCurve: false,
+    // What a trace, a ladder or a map is called begins with what it is.
+    shows: PICTURES.find((kind) => shown.startsWith(`${kind} `)) ?? "curve",
     hasRatio: false,
     units: [],
     lifts: null,

@@ -55,7 +55,7 @@ export function previewView(
       line: placed.start,
       last: lastLine(analysis, placed),
     })),
-    isCurve: true,
+    shows: "curve",
     hasRatio: (lead?.result.setup.port?.valve?.value ?? 0) > 0,
     units: lead === undefined ? [] : [...unitOffers(lead.result.setup, wanted)],
     lifts: drawn?.lifts ?? null,

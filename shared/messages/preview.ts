@@ -36,6 +36,9 @@ export const OFFERED_UNITS = {
   depression: ["inH2O", "mmH2O", "Pa", "hPa", "kPa", "mbar", "psi"],
 } as const;
 
+/** What a picture can be of. */
+export const PICTURES = ["curve", "trace", "ladder", "map"] as const;
+
 const axes = {
   axis: z.enum(["lift", "lift-ratio"]),
   cd: z.enum(["curtain", "gap", "throat", "head"]),
@@ -124,8 +127,8 @@ export const previewViewSchema = z.strictObject({
   picks: z.array(z.strictObject({ choice: choiceSchema, label: text })),
   /** The runs that are shown, the leading one first, or the trace, ladder or map, with the file, first and last line of each. */
   runs: z.array(z.strictObject({ id: text, uri: text, line, last: line })),
-  /** Whether the picture is flow on lift, which alone has a choice of axes. */
-  isCurve: z._default(z.boolean(), true),
+  /** What the picture is: flow on lift, which alone has a choice of axes, or one of the others. */
+  shows: z.enum(PICTURES),
   /** Whether lift can be shown over the valve's diameter. */
   hasRatio: z.boolean(),
   /** The units of the leading run: as it was written, as it is shown, and what else there is. */
@@ -204,6 +207,7 @@ export type PreviewParams = z.infer<typeof previewParams>;
 export type PreviewFileParams = z.infer<typeof previewFileParams>;
 export type PreviewFileAnswer = z.infer<typeof previewFileAnswer>;
 export type PreviewView = z.infer<typeof previewViewSchema>;
+export type PictureKind = (typeof PICTURES)[number];
 export type PreviewTable = z.infer<typeof tableSchema>;
 export type ToPage = z.infer<typeof toPageSchema>;
 export type FromPage = z.infer<typeof fromPageSchema>;

@@ -255,7 +255,9 @@ export const window = {
   createOutputChannel: () => log,
   activeTextEditor: undefined as unknown,
   showInformationMessage: vi.fn(async (_message: string) => undefined),
-  showQuickPick: vi.fn(async (_items: readonly string[]): Promise<string | undefined> => undefined),
+  showQuickPick: vi.fn(
+    async (_items: readonly string[], _options: unknown): Promise<string | undefined> => undefined,
+  ),
   showInputBox: vi.fn(
     async (_options: { validateInput(typed: string): string | undefined }): Promise<string | undefined> =>
       undefined,

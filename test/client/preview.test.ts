@@ -33,7 +33,7 @@ function view(uri: string, version = 1): PreviewView {
       { id: "i1", uri, line: 3, last: 9 },
       { id: "base", uri: B, line: 20, last: 29 },
     ],
-    isCurve: true,
+    shows: "curve",
     hasRatio: true,
     units: [],
     lifts: null,
@@ -150,6 +150,18 @@ describe("the panel", () => {
     run("headnote.showCurve", B);
     await settled();
     expect(asked.at(-1)).toMatchObject({ uri: B, choice });
+  });
+
+  test("is called by what it shows, and so is what is saved of it", async () => {
+    const { run } = await opened(({ uri }) => ({ ...view(uri), shows: "trace" }));
+    expect(panel().title).toBe("Trace: a.headnote");
+    editor.window.showQuickPick.mockResolvedValueOnce("csv");
+    editor.window.showSaveDialog.mockResolvedValueOnce(editor.Uri.parse(B));
+    editor.state.isWritable = false;
+    await run("headnote.saveCurve");
+    expect(editor.window.showQuickPick.mock.calls[0]).toMatchObject([{}, { title: "Save Trace As" }]);
+    expect(editor.window.showSaveDialog.mock.calls[0]?.[0]).toMatchObject({ title: "Save Trace" });
+    expect(editor.window.showErrorMessage.mock.calls[0]?.[0]).toContain("The trace could not be written");
   });
 
   test("lets in its own script, style and folder, and nothing else", async () => {

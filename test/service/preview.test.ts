@@ -136,7 +136,7 @@ describe("a trace, a ladder or a map is shown", () => {
 
   test("with its own words, what its run stands on, and the numbers with their lines", () => {
     const view = viewOf(FOUR, { choice: { kind: "block", id: trace } });
-    expect([view.isCurve, view.hasRatio]).toEqual([false, false]);
+    expect([view.shows, view.hasRatio]).toEqual(["trace", false]);
     expect(view.facts.map(({ label }) => label)).toEqual(
       expect.arrayContaining(["samples", "settled", "let go", "bench", "air"]),
     );
@@ -214,7 +214,7 @@ describe("a trace, a ladder or a map is shown", () => {
     for (const heading of ["ladder 0.500 in of r", "ladder 0.500 in of"]) {
       const broken = FOUR.replace("ladder 0.500 in of r1", heading);
       const view = viewOf(broken, { line: line + 2, shown: ladder });
-      expect(view).toMatchObject({ isCurve: false, isBroken: true, spec: null, runs: [{ id: ladder }] });
+      expect(view).toMatchObject({ shows: "ladder", isBroken: true, spec: null, runs: [{ id: ladder }] });
       expect(view.problem?.line).toBe(line);
       expect(ids(viewOf(broken, { line: 0, shown: ladder }))).toEqual(["r1"]);
     }
