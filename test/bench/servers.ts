@@ -122,10 +122,10 @@ async function weights(): Promise<string[][]> {
   return [
     ["headnote.vsix", `${(size("headnote.vsix") / 1e6).toFixed(2)} MB`, "1 MB"],
     ["loaded to activate, `extension.cjs`", kilo("dist/extension.cjs"), "300 kB"],
-    ["loaded behind that, `client.cjs`", kilo("dist/client.cjs"), ""],
+    ["loaded behind that, `node-client.cjs`", kilo("dist/node-client.cjs"), ""],
     ["for browsers, all in one file", kilo("dist/web/extension.cjs"), "300 kB"],
     ["loading `extension.cjs`, ms", loading("dist/extension.cjs", "activate"), ""],
-    ["loading `client.cjs`, ms", loading("dist/client.cjs", "nodeClient"), ""],
+    ["loading `node-client.cjs`, ms", loading("dist/node-client.cjs", "nodeClient"), ""],
     ["loading the file for browsers, ms", loading("dist/web/extension.cjs", "activate"), ""],
     ["activating in a workbench, ms", await activating("process"), "50 ms"],
     ["activating in a workbench as in a browser, ms", await activating("worker"), "50 ms"],
