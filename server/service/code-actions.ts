@@ -50,7 +50,8 @@ export function codeActions(
     const offered = voidRow(analysis, judged);
     return offered === undefined ? [] : [{ ...offered, mends: judged, isPreferred: false }];
   });
-  const kinds = [...new Set(here.map(({ finding }) => finding.code))];
+  const mended = here.filter((judged) => fixOf(analysis, judged) !== undefined);
+  const kinds = [...new Set(mended.map(({ finding }) => finding.code))];
   const all = kinds.flatMap((code) => {
     const same = findings.filter(({ finding }) => finding.code === code);
     const edits = joined(same.flatMap((judged) => fixOf(analysis, judged) ?? []));
@@ -59,7 +60,9 @@ export function codeActions(
   const allow = here
     .filter(({ finding }) => isAllowable(finding.code))
     .map((judged) => allowAction(analysis, judged));
-  return [...mends, ...all, ...aside, ...allow];
+  // What is sure stands before what is proposed.
+  const sure = mends.toSorted((a, b) => Number(b.isPreferred) - Number(a.isPreferred));
+  return [...sure, ...all, ...aside, ...allow];
 }
 
 /** Every mend of a file at once; proposals are left to the user, since a file may be mended unseen whenever it is saved. */

@@ -9,6 +9,7 @@ import {
   asAltimeter,
   fillCells,
   freeName,
+  meantUnit,
   plainDate,
   plainName,
   plainNumber,
@@ -31,6 +32,7 @@ const PROPOSALS: Readonly<Record<string, Proposal>> = {
   // Which cell was left out cannot be told, only that the last have none.
   "missing-cell": fillCells,
   "missing-unit": addUnit,
+  "wrong-dimension": meantUnit,
   "number-form": plainNumber,
   "bad-name": plainName,
   "bad-date": plainDate,

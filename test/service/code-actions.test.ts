@@ -38,6 +38,27 @@ describe("a line that is taken out", () => {
   });
 });
 
+describe("what is offered for a line", () => {
+  const titles = (text: string, code: string) => {
+    const { analysis, findings } = open(text);
+    const here = findings.filter(({ finding }) => finding.code === code);
+    return codeActions(analysis, findings, here.slice(0, 1)).map(({ title }) => title);
+  };
+
+  test("mends all of a kind only where it mends the one that is asked about", () => {
+    const session = "session 2026-03-02\n  target 28\nrun r\n  lift  depression  flow\n";
+    expect(titles(`headnote 1\n${session}`, "missing-unit")).toEqual(["Allow missing-unit here"]);
+  });
+
+  test("begins with what is sure", () => {
+    const { analysis, findings } = open("headnote 1\nsesion 2026-03-02\nrun r\n");
+    const here = findings.filter(({ finding }) => finding.span.line === 1);
+    const found = codeActions(analysis, findings, here);
+    expect(found.length).toBeGreaterThan(here.length);
+    expect(found.findIndex(({ isPreferred }) => isPreferred)).toBe(0);
+  });
+});
+
 describe("quick fixes", () => {
   test.each([
     ["missing-line", "headnote 1\nbench b\n"],
@@ -52,6 +73,24 @@ describe("quick fixes", () => {
   ])("mend %s", (code, text) => {
     expect(codes(text)).toContain(code);
     expect(codes(mended(text, code))).not.toContain(code);
+  });
+
+  test.each([
+    ["session 2026-03-02\n  air 20 degC 1000 hPa 42%\n", "  air 20 degC 1000 hPa 42%RH"],
+    ['session 2026-03-02\n  target 28"\n', "  target 28inH2O"],
+    ["run r\n  lift[in]  depression[in]  flow[cfm]\n", "  lift[in]  depression[inH2O]  flow[cfm]"],
+    ["session 2026-03-02\n  target 28 mm\n", "  target 28 mmH2O"],
+    ["session 2026-03-02\n  target 28 cfm\n", "  target 28 cfm"],
+  ])("say what a unit that is half said means: %s", (text, line) => {
+    expect(mended(`headnote 1\n${text}`, "wrong-dimension").split("\n")).toContain(line);
+  });
+
+  test("write the path that is nearest to one that leads nowhere", () => {
+    const other = "#- shop.headnote\nheadnote 1\n#- head.headnote\nheadnote 1\n";
+    const nearest = mended(`headnote 1\ninclude "shop.headnot"\n${other}`, "missing-include");
+    expect(nearest).toContain('include "shop.headnote"');
+    const far = `headnote 1\ninclude "elsewhere.headnote"\n`;
+    expect(mended(`${far}${other}`, "missing-include")).toBe(far.trimEnd());
   });
 
   test.each([

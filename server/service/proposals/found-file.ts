@@ -1,6 +1,7 @@
 // Finds what is missing in the other records of the workspace.
 import type { Finding, Fix } from "../../../shared/finding.ts";
 import type { NamedKind } from "../../../shared/model/model.ts";
+import { nearest } from "../../../shared/quantity/nearest.ts";
 import { folderOf, relativePath } from "../../../shared/text/path.ts";
 import { quotedText } from "../../../shared/text/quoted-text.ts";
 import type { Analysis } from "../../analysis/project.ts";
@@ -31,17 +32,21 @@ export function includeDefinition(
     : { title: `Add ${include}`, edits: [{ span: { line, from: to, to }, text: `\n${include}` }] };
 }
 
-/** The path of the only record that is called as the one that is not there. */
+/** The path of the only record that is called as the one that is not there, else the one that it is a misspelling of. */
 export function rightPath(
   { scope }: Analysis,
   { span, args }: Finding,
   others: readonly Scope[],
 ): Fix | undefined {
-  const name = String(args["path"]).split("/").at(-1);
-  const alike = ({ file }: Scope) => file.path !== scope.file.path && file.path.split("/").at(-1) === name;
-  const [home, second] = others.filter(alike);
-  if (home === undefined || second !== undefined) return undefined;
-  const path = quotedText(pathFrom(scope.file.path, home));
+  const written = String(args["path"]);
+  const name = written.split("/").at(-1);
+  const paths = others
+    .filter(({ file }) => file.path !== scope.file.path)
+    .map((other) => pathFrom(scope.file.path, other));
+  const alike = paths.filter((path) => path.split("/").at(-1) === name);
+  const [found, second] = alike.length > 0 ? alike : nearest(written, paths);
+  if (found === undefined || second !== undefined) return undefined;
+  const path = quotedText(found);
   return { title: `Write ${path}`, edits: [{ span, text: path }] };
 }
 

@@ -37,6 +37,23 @@ export function addUnit({ scope }: Analysis, { span, args }: Finding): Fix | und
   );
 }
 
+/** What the trade says for a unit, where the wrong one would be meant: 28 inches of water, 42 per cent of humidity. */
+const SHORT_FOR: Readonly<Record<string, string>> = {
+  in: "inH2O",
+  inch: "inH2O",
+  '"': "inH2O",
+  mm: "mmH2O",
+  "%": "%RH",
+};
+
+/** The unit that another one is short for, where it is of what is needed. */
+export function meantUnit(_: Analysis, { span, args }: Finding): Fix | undefined {
+  const unit = SHORT_FOR[String(args["written"])];
+  return unit !== undefined && String(args["units"]).split(", ").includes(unit)
+    ? instead(span, unit)
+    : undefined;
+}
+
 /** A number in which a letter stands for the digit that it looks like. */
 export function plainNumber(_: Analysis, { span, args }: Finding): Fix | undefined {
   const number = String(args["written"]).replace(/[Oo]/g, "0").replace(/[lI]/g, "1");
