@@ -7,7 +7,8 @@ import type { Scope } from "../analysis/scope.ts";
 import { allowOffers } from "./allow-offers.ts";
 import { commentOf } from "./comment-of.ts";
 import type { Judged } from "./findings.ts";
-import { fileOffers, headingOffers, propertyOffers } from "./keyword-offers.ts";
+import { isInsideText } from "./inside-text.ts";
+import { headingOffers, includeOffer, propertyOffers, versionOffers } from "./keyword-offers.ts";
 import { blockAt } from "./line-at.ts";
 import type { Offer } from "./offer.ts";
 import type { Position } from "./position.ts";
@@ -102,7 +103,8 @@ function lineOffers(analysis: Analysis, open: OpenLine, behind: string): readonl
     ...propertyOffers(placed),
     ...(hasTable ? [] : columnOffers(analysis, open, behind)),
   ];
-  const others = [...headingOffers(), ...fileOffers(analysis.scope.file.outline)];
+  const { outline } = analysis.scope.file;
+  const others = [...versionOffers(outline, open.line), ...headingOffers(), includeOffer];
   return /^\s/.test(before) ? [...inBlock, ...others] : [...others, ...inBlock];
 }
 
@@ -115,9 +117,4 @@ function openBlock(outline: Outline, line: number, before: string): PlacedBlock 
 
 function formOf(placed: PlacedBlock | undefined, keyword: string): Form | undefined {
   return (placed && findProperty(placed.block.heading.block, keyword)) ?? findHeading(keyword);
-}
-
-/** Whether a line breaks off between quotes. */
-function isInsideText(typed: string): boolean {
-  return (typed.match(/(?<!\\)"/g)?.length ?? 0) % 2 === 1;
 }

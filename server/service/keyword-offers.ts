@@ -7,7 +7,6 @@ import {
   propertyKeywords,
 } from "../../grammar/directives/index.ts";
 import type { Outline, PlacedBlock } from "../../grammar/outline.ts";
-import { FILE_KEYWORDS } from "../../grammar/read-part.ts";
 import { signature } from "../../grammar/signature.ts";
 import { code } from "./markdown.ts";
 import type { Offer } from "./offer.ts";
@@ -32,17 +31,20 @@ export function headingOffers(): readonly Offer[] {
   });
 }
 
-/** `include`, and the version line where the file has none. */
-export function fileOffers({ lines }: Outline): readonly Offer[] {
-  const first = lines.find(({ kind }) => kind !== "blank");
-  const isVersioned = first?.kind === "directive" && first.keyword.text === "headnote";
-  return FILE_KEYWORDS.filter((keyword) => keyword !== "headnote" || !isVersioned).map((keyword): Offer => {
-    const rest = { label: keyword, kind: "keyword" } as const;
-    return keyword === "headnote"
-      ? { ...rest, insert: "headnote 1", detail: "version of the format" }
-      : { ...rest, insert: `${keyword} `, snippet: `${keyword} "$1"`, detail: `${keyword} "path"` };
-  });
+/** The version line, where nothing stands above it. */
+export function versionOffers({ lines }: Outline, line: number): readonly Offer[] {
+  const first = lines.findIndex(({ kind }) => kind !== "blank");
+  if (first >= 0 && first < line) return [];
+  return [{ label: "headnote", insert: "headnote 1", kind: "keyword", detail: "version of the format" }];
 }
+
+export const includeOffer: Offer = {
+  label: "include",
+  insert: "include ",
+  snippet: 'include "$1"',
+  kind: "keyword",
+  detail: 'include "path"',
+};
 
 function keywordOffer(form: Form): Offer {
   const { keyword, doc, example } = form;

@@ -3,6 +3,7 @@ import { findHeading, findProperty } from "../../grammar/directives/index.ts";
 import { signature, slotSignature, slotWords } from "../../grammar/signature.ts";
 import type { Analysis } from "../analysis/project.ts";
 import { commentOf } from "./comment-of.ts";
+import { isInsideText } from "./inside-text.ts";
 import { blockAt } from "./line-at.ts";
 import type { Position } from "./position.ts";
 import { slotsAfter } from "./slot-at.ts";
@@ -19,7 +20,7 @@ export interface SignatureHelp {
 export function signatureHelp({ scope }: Analysis, position: Position): SignatureHelp | undefined {
   const { outline } = scope.file;
   const text = outline.lines[position.line]?.text ?? "";
-  const before = /^(.*?)\S*$/.exec(text.slice(0, position.column))?.[1] ?? "";
+  const before = beforeValue(text.slice(0, position.column));
   const keyword = /^\s*(\S+)\s/.exec(before)?.[1];
   const placed = blockAt(outline, position.line);
   if (keyword === undefined || commentOf(before) !== undefined) return undefined;
@@ -39,4 +40,9 @@ export function signatureHelp({ scope }: Analysis, position: Position): Signatur
     next === undefined ? word !== undefined && word === words[0] : name === next,
   );
   return { label, doc: form.doc, parts, active: active < 0 ? parts.length : active };
+}
+
+/** What stands before the word or the text that the cursor stands in. */
+function beforeValue(typed: string): string {
+  return isInsideText(typed) ? typed.slice(0, typed.lastIndexOf('"')) : typed.replace(/\S*$/, "");
 }

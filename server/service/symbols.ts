@@ -32,13 +32,35 @@ export function symbols({ outline }: SourceFile): readonly FileSymbol[] {
   });
 }
 
-/** Symbols whose kind, name or detail hold every word of a query, letter case aside. */
-export function matching(file: SourceFile, query: string): readonly FileSymbol[] {
-  const words = query.toLowerCase().split(/\s+/).filter(Boolean);
-  return symbols(file).filter((symbol) => {
-    const text = `${symbol.kind} ${symbol.name} ${symbol.detail}`.toLowerCase();
-    return words.every((word) => text.includes(word));
-  });
+/** A symbol and the file that it stands in. */
+export interface FoundSymbol {
+  readonly file: SourceFile;
+  readonly symbol: FileSymbol;
+}
+
+/**
+ * Symbols of some files whose kind, name or detail hold every word of a query, letter case aside: first those that are
+ * called so, then those whose name begins so, then those that have it in their names.
+ */
+export function matching(files: readonly SourceFile[], query: string): readonly FoundSymbol[] {
+  const wanted = query.trim().toLowerCase();
+  const words = wanted.split(/\s+/).filter(Boolean);
+  return files
+    .flatMap((file) => symbols(file).map((symbol) => ({ file, symbol })))
+    .filter(({ symbol: { kind, name, detail } }) => {
+      const text = `${kind} ${name} ${detail}`.toLowerCase();
+      return words.every((word) => text.includes(word));
+    })
+    .map((found) => ({ found, rank: rankOf(found.symbol, wanted) }))
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ found }) => found);
+}
+
+function rankOf({ kind, name }: FileSymbol, wanted: string): number {
+  const called = name.toLowerCase();
+  if (called === wanted || `${kind} ${called}` === wanted) return 0;
+  if (called.startsWith(wanted)) return 1;
+  return called.includes(wanted) || kind === wanted ? 2 : 3;
 }
 
 function nameOf(entity: Entity): string {

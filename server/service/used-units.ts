@@ -19,6 +19,11 @@ export function usedUnits(text: string): (dimensions: readonly Dimension[]) => r
   }
   return (dimensions) =>
     [...new Set(dimensions.flatMap(unitsOf))]
-      .map((unit) => ({ unit, used: counts.get(unit.symbol) ?? 0 }))
+      .map((unit) => ({ unit, used: isNumeral(unit) ? 0 : (counts.get(unit.symbol) ?? 0) }))
       .sort((a, b) => b.used - a.used);
+}
+
+/** The unit of what has none is written as a number is, and what a file writes so is nearly always one. */
+function isNumeral({ symbol }: Unit): boolean {
+  return symbol === "1";
 }

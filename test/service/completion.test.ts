@@ -20,6 +20,12 @@ describe("at the start of a line", () => {
     expect(found).toContain("session");
   });
 
+  test("in a file without its first line that line comes first", () => {
+    expect(labelsAt("$0")[0]).toBe("headnote");
+    expect(labelsAt("# a shop\nhead$0\n")[0]).toBe("headnote");
+    expect(labelsAt("headnote 1\nhead$0\n")).not.toContain("headnote");
+  });
+
   test("at the margin headings come first", () => {
     expect(labelsAt("headnote 1\n$0\n")[0]).toBe("bench");
     expect(labelsAt("headnote 1\n$0\n")).toContain("include");
@@ -54,6 +60,11 @@ describe("behind a keyword", () => {
     expect(found[0]).toBe("mm");
     expect(found).toContain("in");
     expect(found).not.toContain("inH2O");
+  });
+
+  test("no number is taken for the unit of what has none", () => {
+    const shares = "headnote 1\nsession 2026-03-02\n  leak 1 cfm at 28 inH2O\nengine e\n  efficiency 92 $0\n";
+    expect(labelsAt(shares)).toEqual(["%", "1"]);
   });
 
   test("units of all that is still open, where the order is free", () => {

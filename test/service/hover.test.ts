@@ -93,4 +93,11 @@ describe("signature help", () => {
     const part = help?.parts[help.active];
     expect(help?.label.slice(part?.from, part?.to)).toBe("[width LENGTH]");
   });
+
+  test("knows that a text is one value, blanks and all", () => {
+    const { analysis, position } = open('headnote 1\nport p "as it $0\n');
+    const help = signatureHelp(analysis, position);
+    const part = help?.parts[help.active];
+    expect(help?.label.slice(part?.from, part?.to)).toBe('["title"]');
+  });
 });

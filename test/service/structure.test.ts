@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { SourceFile } from "../../server/analysis/source-file.ts";
 import { folding } from "../../server/service/folding.ts";
 import { formatEdits } from "../../server/service/format-edits.ts";
 import { selection } from "../../server/service/selection.ts";
@@ -7,6 +8,16 @@ import { matching, symbols } from "../../server/service/symbols.ts";
 import { open, shopRecord } from "../kit/service.ts";
 
 const RECORD = shopRecord('     0.100  28.0  55.0\n     0.200  28.0  99.0  void "slipped"\n\n# one\n# two\n');
+
+const found = (files: readonly SourceFile[], query: string) =>
+  matching(files, query).map(({ symbol }) => symbol.name);
+
+test("what is called as a query asks stands before what has it in its name, and that before what speaks of it", () => {
+  const texts = ['run on-north "before"\nport p "for the north"\n', "bench north-east\nbench north\n"];
+  const files = texts.map((text) => open(`headnote 1\n${text}`).analysis.scope.file);
+  expect(found(files, "North")).toEqual(["north", "north-east", "on-north", "p"]);
+  expect(found(files, "bench north")).toEqual(["north", "north-east"]);
+});
 
 describe("the structure of a file", () => {
   test("is its blocks, with what a reader looks for", () => {
@@ -17,7 +28,7 @@ describe("the structure of a file", () => {
       "session 2026-03-02: ",
       "i1: 2 points",
     ]);
-    expect(matching(analysis.scope.file, "RUN i1").map(({ name }) => name)).toEqual(["i1"]);
+    expect(found([analysis.scope.file], "RUN i1")).toEqual(["i1"]);
   });
 
   test("folds by block and by comment", () => {

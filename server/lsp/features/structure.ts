@@ -30,14 +30,13 @@ export function registerStructure({ connection, guard, analysed, others, capabil
   connection.onWorkspaceSymbol(
     guard("workspace symbols", [], async ({ query }: { query: string }) => {
       const scopes = await others();
-      return scopes.flatMap(({ file }) =>
-        matching(file, query).map((symbol) => ({
-          name: symbol.name,
-          kind: SYMBOL_KINDS[symbol.kind],
-          containerName: symbol.detail,
-          location: { uri: uriOf(file.path), range: toRange(symbol.span) },
-        })),
-      );
+      const files = scopes.map(({ file }) => file);
+      return matching(files, query).map(({ file, symbol }) => ({
+        name: symbol.name,
+        kind: SYMBOL_KINDS[symbol.kind],
+        containerName: symbol.detail,
+        location: { uri: uriOf(file.path), range: toRange(symbol.span) },
+      }));
     }),
   );
   connection.onFoldingRanges(
