@@ -15,14 +15,16 @@ const DRY_AIR_CRITICAL = criticalRatio();
 /**
  * Flow function psi of a pressure ratio `r` from 0 to 1, dimensionless: 0 at r = 1, constant from the critical
  * ratio down. `undefined` outside 0 to 1.
- * Source: Heywood (1988), equations C.8 and C.9; equal to C_f of 40 CFR 1065.640 for an approach ratio of zero.
+ * Source: Heywood (1988), equations C.8 and C.9, written by the temperature ratio; equal to C_f of 40 CFR 1065.640 for an
+ * approach ratio of zero.
  */
 export function flowFunction(r: number, gamma = dryAirHeatRatio): number | undefined {
   if (!(r >= 0 && r <= 1)) return undefined;
   const ratio = Math.max(r, gamma === dryAirHeatRatio ? DRY_AIR_CRITICAL : criticalRatio(gamma));
-  const density = ratio ** (1 / gamma);
-  // The temperature ratio, r^((gamma - 1)/gamma), is pressure ratio over density ratio.
-  return density * Math.sqrt(((2 * gamma) / (gamma - 1)) * (1 - ratio / density));
+  // How much warmer the air is at rest, T0/T - 1: the pressure ratio to the power (1 - gamma)/gamma, less one. To take one
+  // off a power would cost the digits of a small pressure difference.
+  const warmer = Math.expm1(((gamma - 1) / gamma) * Math.log(1 / ratio));
+  return ratio * Math.sqrt(((2 * gamma) / (gamma - 1)) * warmer * (1 + warmer));
 }
 
 /**

@@ -48,6 +48,18 @@ describe("flow function", () => {
     checkClose(at28 / at10, 1.6320765, 1e-6);
   });
 
+  test.each([
+    [2 ** -10, 0.0441710472165384],
+    [2 ** -20, 0.00138106722642139],
+    [2 ** -33, 1.52587890615484e-5],
+    [2 ** -40, 1.34869915234795e-6],
+  ])(
+    "keeps its digits at a pressure difference of %d (the formula in 40 digits, Python package mpmath)",
+    (drop, psi) => {
+      checkClose(flowFunction(1 - drop), psi, 1e-9);
+    },
+  );
+
   test("is the incompressible law for a small pressure difference", () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-6, max: 1e-4, noNaN: true }), (drop) => {
