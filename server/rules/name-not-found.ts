@@ -60,13 +60,13 @@ function namesOf(scope: Scope, kind: NamedKind): readonly string[] {
 }
 
 /** Ranges are named by their bench. */
-function checkRanges({ setup, rows }: RunResult, report: Report<Args>): void {
+function checkRanges({ setup, written }: RunResult, report: Report<Args>): void {
   const { bench, run } = setup;
   const rangeOf = columnWords(run.table, "range");
   if (bench === undefined || rangeOf === undefined) return;
   const names = bench.ranges.map((range) => range.name);
   const known = names.join(", ");
-  for (const { row } of rows) {
+  for (const row of written) {
     const id = rangeOf(row);
     if (id === undefined || row.void !== undefined || names.includes(id)) continue;
     const span = cellSpan(run, row, "range");

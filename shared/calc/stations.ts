@@ -42,11 +42,11 @@ export function meansOf(
 
 /** By rising lift, rows of one lift in the order in which they were taken. */
 function inOrder(rows: readonly number[], lift: readonly number[]): readonly number[] {
-  const liftOf = (row: number) => lift[row] ?? Number.NaN;
-  for (let at = 1; at < rows.length; at++) {
-    if (liftOf(rows[at] ?? 0) < liftOf(rows[at - 1] ?? 0)) {
-      return rows.toSorted((a, b) => liftOf(a) - liftOf(b));
-    }
+  let before = Number.NaN;
+  for (const row of rows) {
+    const here = lift[row] ?? Number.NaN;
+    if (here < before) return rows.toSorted((a, b) => (lift[a] ?? Number.NaN) - (lift[b] ?? Number.NaN));
+    before = here;
   }
   return rows;
 }
