@@ -65,18 +65,16 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { adapter, engine } = run.setup;
-      if (adapter === undefined || engine?.bore === undefined || engine.bore.value <= 0) continue;
-      const off = Math.abs(adapter.value.value / engine.bore.value - 1);
-      if (off <= input.limits.adapter * (1 + 1e-9)) continue;
-      report(statedSpan(input, run, "adapter"), {
-        adapter: written(adapter.value),
-        bore: written(engine.bore),
-        off: percent(off),
-        limit: percent(input.limits.adapter),
-      });
-    }
+  checkSetup(run, report, input) {
+    const { adapter, engine } = run.setup;
+    if (adapter === undefined || engine?.bore === undefined || engine.bore.value <= 0) return;
+    const off = Math.abs(adapter.value.value / engine.bore.value - 1);
+    if (off <= input.limits.adapter * (1 + 1e-9)) return;
+    report(statedSpan(input, run, "adapter"), {
+      adapter: written(adapter.value),
+      bore: written(engine.bore),
+      off: percent(off),
+      limit: percent(input.limits.adapter),
+    });
   },
 });

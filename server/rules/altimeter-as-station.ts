@@ -38,18 +38,16 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { pressure, elevation } = run.setup.statedAir?.value ?? {};
-      if (pressure === undefined || elevation === undefined) continue;
-      const standard = standardPressure(elevation.value);
-      if (standard === undefined || pressure.value - standard <= input.limits.barometer) continue;
-      report(statedSpan(input, run, "air"), {
-        pressure: written(pressure),
-        over: inUnit(pressure.value - standard, pressure.unit),
-        elevation: written(elevation),
-        limit: inUnit(input.limits.barometer, pressure.unit),
-      });
-    }
+  checkSetup(run, report, input) {
+    const { pressure, elevation } = run.setup.statedAir?.value ?? {};
+    if (pressure === undefined || elevation === undefined) return;
+    const standard = standardPressure(elevation.value);
+    if (standard === undefined || pressure.value - standard <= input.limits.barometer) return;
+    report(statedSpan(input, run, "air"), {
+      pressure: written(pressure),
+      over: inUnit(pressure.value - standard, pressure.unit),
+      elevation: written(elevation),
+      limit: inUnit(input.limits.barometer, pressure.unit),
+    });
   },
 });

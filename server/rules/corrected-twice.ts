@@ -47,11 +47,13 @@ run r1
 `,
   checkRun(result, report) {
     const { bench, within, target } = result.setup;
+    if (bench?.shows?.kind !== "flow" || bench.shows.at === undefined) return;
     const displays = columnValues(result.setup.run.table, "flow");
-    if (bench?.shows?.kind !== "flow" || bench.shows.at === undefined || displays === undefined) return;
+    if (displays === undefined) return;
     const off = (row: RowResult) =>
       Math.abs((row.depression ?? 0) - target.value.value) > within.value * (1 + 1e-9);
     const judged = result.rows.filter((row) => row.row.void === undefined && row.flow !== undefined);
+    if (!judged.some(off)) return;
     const curve = displayCurve(
       judged.filter((row) => !off(row)),
       (row) => displays.value(row),

@@ -74,11 +74,13 @@ export const cylindersApart = rule<{
 
 /** Runs of two cylinders or more that were read at one stage of a port, the same way and on one bench. */
 function stages(runs: readonly SettledRun[]): readonly (readonly SettledRun[])[] {
+  const numbered = runs.filter(({ setup: { run } }) => run.cylinder !== undefined);
+  if (numbered.length === 0) return [];
   const found = new Map<string, SettledRun[]>();
-  for (const run of runs) {
+  for (const run of numbered) {
     const { port, bench, direction } = run.setup;
-    const { cylinder, stage } = run.setup.run;
-    if (cylinder === undefined || port === undefined || bench === undefined) continue;
+    const { stage } = run.setup.run;
+    if (port === undefined || bench === undefined) continue;
     const key = JSON.stringify([port.id, bench.id, direction.value, stage ?? null]);
     const same = found.get(key);
     if (same === undefined) found.set(key, [run]);

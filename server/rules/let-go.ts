@@ -36,28 +36,26 @@ export const letGo = rule<{
   why: "A quick approach tears the air off where a slow one carries it round. An engine is quicker than any bench.",
   bad: tracedRun(0.05),
   good: tracedRun(0),
-  check({ traces, runs, compute }, report) {
-    for (const trace of traces) {
-      for (const step of trace.result.steps) {
-        if (step.kind !== "let-go") continue;
-        const related = readingsAt(trace).map((span) => ({
-          span,
-          message: "the run's reading at this lift",
-        }));
-        report(
-          sampleSpan(trace, step.time),
-          {
-            time: timeWords(trace.result, step.time),
-            depression: depressionWords(trace.result, step.depression),
-            phase: PHASES[step.phase],
-            size: percent(step.size),
-            flows: flowsWords(trace.result, step.before, step.after),
-            chance: chanceWords(step.chance),
-            evidence: evidence(trace, runs, compute),
-          },
-          { related },
-        );
-      }
+  checkTrace(trace, report, { runs, compute }) {
+    for (const step of trace.result.steps) {
+      if (step.kind !== "let-go") continue;
+      const related = readingsAt(trace).map((span) => ({
+        span,
+        message: "the run's reading at this lift",
+      }));
+      report(
+        sampleSpan(trace, step.time),
+        {
+          time: timeWords(trace.result, step.time),
+          depression: depressionWords(trace.result, step.depression),
+          phase: PHASES[step.phase],
+          size: percent(step.size),
+          flows: flowsWords(trace.result, step.before, step.after),
+          chance: chanceWords(step.chance),
+          evidence: evidence(trace, runs, compute),
+        },
+        { related },
+      );
     }
   },
 });

@@ -28,14 +28,12 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { air, statedAir } = run.setup;
-      if (air.source !== "default") continue;
-      if (statedAir === undefined && isWritten(input, run, "air")) continue;
-      const span = statedAir === undefined ? conditionsSpan(input, run) : statedSpan(input, run, "air");
-      report(span, { problem: statedAir === undefined ? "no air is stated" : problemOf(statedAir.value) });
-    }
+  checkSetup(run, report, input) {
+    const { air, statedAir } = run.setup;
+    if (air.source !== "default") return;
+    if (statedAir === undefined && isWritten(input, run, "air")) return;
+    const span = statedAir === undefined ? conditionsSpan(input, run) : statedSpan(input, run, "air");
+    report(span, { problem: statedAir === undefined ? "no air is stated" : problemOf(statedAir.value) });
   },
 });
 

@@ -23,11 +23,9 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { entity } = run.placed;
-      const named = entity.bench ?? input.scope.file.session?.entity.bench;
-      if (named === undefined) report(conditionsSpan(input, run), {});
-    }
+  checkSetup(run, report, input) {
+    const { entity } = run.placed;
+    const named = entity.bench ?? input.scope.file.session?.entity.bench;
+    if (named === undefined) report(conditionsSpan(input, run), {});
   },
 });

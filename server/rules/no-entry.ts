@@ -37,14 +37,12 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { port, entry, stub } = run.setup;
-      const side = port?.side;
-      if (side === "intake" && entry === undefined && !isWritten(input, run, "entry"))
-        report(conditionsSpan(input, run), { side, example: "entry radiused" });
-      if (side === "exhaust" && stub === undefined && !isWritten(input, run, "stub"))
-        report(conditionsSpan(input, run), { side, example: "stub none" });
-    }
+  checkSetup(run, report, input) {
+    const { port, entry, stub } = run.setup;
+    const side = port?.side;
+    if (side === "intake" && entry === undefined && !isWritten(input, run, "entry"))
+      report(conditionsSpan(input, run), { side, example: "entry radiused" });
+    if (side === "exhaust" && stub === undefined && !isWritten(input, run, "stub"))
+      report(conditionsSpan(input, run), { side, example: "stub none" });
   },
 });

@@ -38,23 +38,21 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       55.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { port } = run.setup;
-      const lift = firstLift(run.placed.entity);
-      if (port === undefined || lift === undefined) continue;
-      const missing = missingOf(port);
-      if (missing.length > 0) {
-        const cd = port.valve === undefined ? "Cd on curtain, gap and head" : "Cd on the gap or the throat";
-        report(statedSpan(input, run, "port"), {
-          port: port.id,
-          problem: `does not state ${missing.join(", ")}`,
-          cd,
-        });
-      } else if (portArea("gap", port, lift) === undefined) {
-        const problem = "has sizes that fit no valve (throat, stem, seat width and angle)";
-        report(statedSpan(input, run, "port"), { port: port.id, problem, cd: "Cd on the gap" });
-      }
+  checkSetup(run, report, input) {
+    const { port } = run.setup;
+    const lift = firstLift(run.placed.entity);
+    if (port === undefined || lift === undefined) return;
+    const missing = missingOf(port);
+    if (missing.length > 0) {
+      const cd = port.valve === undefined ? "Cd on curtain, gap and head" : "Cd on the gap or the throat";
+      report(statedSpan(input, run, "port"), {
+        port: port.id,
+        problem: `does not state ${missing.join(", ")}`,
+        cd,
+      });
+    } else if (portArea("gap", port, lift) === undefined) {
+      const problem = "has sizes that fit no valve (throat, stem, seat width and angle)";
+      report(statedSpan(input, run, "port"), { port: port.id, problem, cd: "Cd on the gap" });
     }
   },
 });

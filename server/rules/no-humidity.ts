@@ -35,13 +35,11 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const air = run.setup.statedAir?.value;
-      if (air === undefined) continue;
-      if (air.humidity === undefined && air.dewPoint === undefined && air.wetBulb === undefined) {
-        report(statedSpan(input, run, "air"), {});
-      }
+  checkSetup(run, report, input) {
+    const air = run.setup.statedAir?.value;
+    if (air === undefined) return;
+    if (air.humidity === undefined && air.dewPoint === undefined && air.wetBulb === undefined) {
+      report(statedSpan(input, run, "air"), {});
     }
   },
 });

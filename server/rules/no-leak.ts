@@ -35,10 +35,8 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      if (run.setup.leak !== undefined || isWritten(input, run, "leak")) continue;
-      report(conditionsSpan(input, run), {});
-    }
+  checkSetup(run, report, input) {
+    if (run.setup.leak !== undefined || isWritten(input, run, "leak")) return;
+    report(conditionsSpan(input, run), {});
   },
 });

@@ -28,17 +28,15 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { setup } = run;
-      const repeatability = input.repeatability(setup);
-      if (setup.bench === undefined || repeatability.source !== "default") continue;
-      // A line that cannot be read is an error already.
-      if (setup.bench.origin.lines.has("repeat")) continue;
-      report(conditionsSpan(input, run), {
-        bench: setup.bench.id,
-        deviation: percent(repeatability.deviation),
-      });
-    }
+  checkSetup(run, report, input) {
+    const { setup } = run;
+    const repeatability = input.repeatability(setup);
+    if (setup.bench === undefined || repeatability.source !== "default") return;
+    // A line that cannot be read is an error already.
+    if (setup.bench.origin.lines.has("repeat")) return;
+    report(conditionsSpan(input, run), {
+      bench: setup.bench.id,
+      deviation: percent(repeatability.deviation),
+    });
   },
 });

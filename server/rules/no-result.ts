@@ -31,12 +31,10 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { bench } = run.setup;
-      const kind = bench?.shows?.kind;
-      if (bench === undefined || kind === undefined || findMeter(kind) !== undefined) continue;
-      report(conditionsSpan(input, run), { bench: bench.id, kind });
-    }
+  checkSetup(run, report, input) {
+    const { bench } = run.setup;
+    const kind = bench?.shows?.kind;
+    if (bench === undefined || kind === undefined || findMeter(kind) !== undefined) return;
+    report(conditionsSpan(input, run), { bench: bench.id, kind });
   },
 });

@@ -28,11 +28,9 @@ run r1
   lift[in]  depression[inH2O]  flow[cfm]
      0.100               28.0       60.0
 `,
-  check(input, report) {
-    for (const run of input.settled) {
-      const { target } = run.setup;
-      if (target.source !== "default" || isWritten(input, run, "target")) continue;
-      report(conditionsSpan(input, run), { target: written(target.value) });
-    }
+  checkSetup(run, report, input) {
+    const { target } = run.setup;
+    if (target.source !== "default" || isWritten(input, run, "target")) return;
+    report(conditionsSpan(input, run), { target: written(target.value) });
   },
 });

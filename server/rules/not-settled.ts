@@ -17,18 +17,16 @@ export const notSettled = rule<{ end: string; depression: string; target: string
     Array.from({ length: 12 }, (_, tenths) => tenths),
   ),
   good: tracedRun(0),
-  check({ traces }, report) {
-    for (const trace of traces) {
-      const { result } = trace;
-      const { time, depression } = result.samples;
-      if (result.interval === 0 || result.settling !== undefined) continue;
-      const { target, within } = result.setup;
-      report(headingSpan(trace), {
-        end: timeWords(result, time[time.length - 1] ?? 0),
-        depression: depressionWords(result, depression[depression.length - 1] ?? 0),
-        target: written(target.value),
-        within: inUnit(within.value, target.value.unit),
-      });
-    }
+  checkTrace(trace, report) {
+    const { result } = trace;
+    const { time, depression } = result.samples;
+    if (result.interval === 0 || result.settling !== undefined) return;
+    const { target, within } = result.setup;
+    report(headingSpan(trace), {
+      end: timeWords(result, time[time.length - 1] ?? 0),
+      depression: depressionWords(result, depression[depression.length - 1] ?? 0),
+      target: written(target.value),
+      within: inUnit(within.value, target.value.unit),
+    });
   },
 });

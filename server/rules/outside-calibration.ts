@@ -47,10 +47,11 @@ run r1
 `,
   checkRun(result, report) {
     const { bench } = result.setup;
+    if (bench?.shows?.kind !== "signal") return;
     const { table } = result.setup.run;
     const signals = columnValues(table, "signal");
     const unit = table?.columns.find((column) => column.name === "signal")?.unit;
-    if (bench?.shows?.kind !== "signal" || signals === undefined || unit === undefined) return;
+    if (signals === undefined || unit === undefined) return;
     const points = calibrationPoints(bench.table);
     const first = points[0];
     const last = points.at(-1);

@@ -45,8 +45,9 @@ run r1
      0.100               28.0        42.0
 `,
   checkRun(result, report) {
+    if (result.setup.bench?.shows?.kind !== "percent") return;
     const readings = columnValues(result.setup.run.table, "reading");
-    if (result.setup.bench?.shows?.kind !== "percent" || readings === undefined) return;
+    if (readings === undefined) return;
     for (const { row } of result.rows) {
       const share = readings.value(row);
       if (share === undefined || row.void !== undefined) continue;

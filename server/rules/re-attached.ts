@@ -23,19 +23,17 @@ export const reAttached = rule<{
   why: "A port that changes its mind on the bench has two flows at one lift, and a single reading is either of them.",
   bad: tracedRun(-0.05),
   good: tracedRun(0),
-  check({ traces }, report) {
-    for (const trace of traces) {
-      for (const step of trace.result.steps) {
-        if (step.kind !== "re-attached") continue;
-        report(sampleSpan(trace, step.time), {
-          time: timeWords(trace.result, step.time),
-          depression: depressionWords(trace.result, step.depression),
-          phase: PHASES[step.phase],
-          size: percent(step.size),
-          flows: flowsWords(trace.result, step.before, step.after),
-          chance: chanceWords(step.chance),
-        });
-      }
+  checkTrace(trace, report) {
+    for (const step of trace.result.steps) {
+      if (step.kind !== "re-attached") continue;
+      report(sampleSpan(trace, step.time), {
+        time: timeWords(trace.result, step.time),
+        depression: depressionWords(trace.result, step.depression),
+        phase: PHASES[step.phase],
+        size: percent(step.size),
+        flows: flowsWords(trace.result, step.before, step.after),
+        chance: chanceWords(step.chance),
+      });
     }
   },
 });

@@ -25,10 +25,15 @@ export const readingColumn = rule<{ block: string; missing: string; example: str
 });
 
 function missingOf(bench: Bench | undefined, table: Table): string | undefined {
-  const has = (name: string) => table.columns.some((column) => column.name === name);
   const kind = bench?.shows?.kind;
-  if (kind === undefined) return Object.values(COLUMN_OF).some(has) ? undefined : "flow";
+  if (kind === undefined)
+    return Object.values(COLUMN_OF).some((name) => has(table, name)) ? undefined : "flow";
   const column = COLUMN_OF[kind];
-  if (column !== undefined && !has(column)) return column;
-  return kind === "percent" && (bench?.ranges.length ?? 0) > 1 && !has("range") ? "range" : undefined;
+  if (column !== undefined && !has(table, column)) return column;
+  return kind === "percent" && (bench?.ranges.length ?? 0) > 1 && !has(table, "range") ? "range" : undefined;
+}
+
+function has({ columns }: Table, name: string): boolean {
+  for (const column of columns) if (column.name === name) return true;
+  return false;
 }

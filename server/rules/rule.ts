@@ -4,65 +4,51 @@ import { raise } from "../../shared/finding.ts";
 import type { Limits } from "../../shared/model/limits.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import type { Span } from "../../shared/text/span.ts";
-import type { Analysis } from "../analysis/project.ts";
+import type { Analysis, SettledRun } from "../analysis/project.ts";
 import type { ComputedPair } from "../analysis/run-pairs.ts";
 import type { ComputedTrace } from "../analysis/traces.ts";
 
 /** What a rule of the whole file sees: its text, its names, and what its runs stand on; results for those who ask. */
-export interface FileInput extends Pick<Analysis, "scope" | "settled" | "repeatability" | "compute"> {
-  /** All runs; `settled` has one of each set of conditions. */
+export interface FileInput extends Pick<Analysis, "scope" | "repeatability" | "compute"> {
   readonly runs: Analysis["settled"];
-  readonly traces: Analysis["traces"];
   readonly ladders: () => Analysis["ladders"];
   readonly limits: Limits;
 }
 
 export type Report<A extends FindingArgs> = (span: Span, args: A, extras?: FindingExtras) => void;
 
-type Add = (finding: Finding) => void;
-
-/** A rule with any arguments. */
-export interface Rule extends FindingKind<never> {
-  readonly ofFile: ((input: FileInput, add: Add) => void) | undefined;
-  /** Made once for many runs: a year's records have thousands. */
-  readonly ofRuns:
-    | ((limits: Limits, add: Add) => (result: RunResult, traces: readonly ComputedTrace[]) => void)
-    | undefined;
-  readonly ofPair: ((pair: ComputedPair, limits: Limits, add: Add) => void) | undefined;
+/** How findings of a kind are found: one of these. */
+interface Checks<A extends FindingArgs> {
+  /** Looks at a file; spans count in the file. */
+  readonly check?: (input: FileInput, report: Report<A>) => void;
+  /** Looks at what runs stand on: at one run of each set of conditions; spans count in the file. */
+  readonly checkSetup?: (run: SettledRun, report: Report<A>, input: FileInput) => void;
+  /** Looks at one trace; spans count in the file. */
+  readonly checkTrace?: (trace: ComputedTrace, report: Report<A>, input: FileInput) => void;
+  /**
+   * Looks at one computed run and its traces; spans count from the run's heading, so that what was found in a run without
+   * traces stays true while the run does not change.
+   */
+  readonly checkRun?: (
+    result: RunResult,
+    report: Report<A>,
+    limits: Limits,
+    traces: readonly ComputedTrace[],
+  ) => void;
+  /** Looks at a run beside its baseline, or beside the same stage on another bench; spans count from its own heading. */
+  readonly checkPair?: (pair: ComputedPair, report: Report<A>, limits: Limits) => void;
 }
 
-/**
- * Declares a rule; it reports with the arguments that `message` and `help` are made from. `check` looks at a file, its
- * spans count in the file; `checkRun` looks at one computed run with its traces, its spans count from the run's heading, so
- * that what was found in a run without traces stays true while the run does not change. `checkPair` looks at a run beside its baseline, or beside the
- * same stage on another bench; its spans count from the heading of the file's own run.
- */
-export function rule<A extends FindingArgs>(
-  declared: FindingKind<A> & {
-    readonly check?: (input: FileInput, report: Report<A>) => void;
-    readonly checkRun?: (
-      result: RunResult,
-      report: Report<A>,
-      limits: Limits,
-      traces: readonly ComputedTrace[],
-    ) => void;
-    readonly checkPair?: (pair: ComputedPair, report: Report<A>, limits: Limits) => void;
-  },
-): Rule {
-  const { check, checkRun, checkPair, ...kind } = declared;
-  const reportTo =
-    (add: Add): Report<A> =>
-    (span, args, extras) =>
-      add(raise(kind, span, args, extras));
+/** A rule with any arguments. */
+export interface Rule extends FindingKind<never>, Checks<FindingArgs> {
+  /** What this rule's own checks report with, and nothing else: the arguments are those of its kind. */
+  readonly reportTo: (add: (finding: Finding) => void) => Report<FindingArgs>;
+}
+
+/** Declares a rule; it reports with the arguments that `message` and `help` are made from. */
+export function rule<A extends FindingArgs>(declared: FindingKind<A> & Checks<A>): Rule {
   return {
-    ...kind,
-    ofFile: check && ((input, add) => check(input, reportTo(add))),
-    ofRuns:
-      checkRun &&
-      ((limits, add) => {
-        const report = reportTo(add);
-        return (result, traces) => checkRun(result, report, limits, traces);
-      }),
-    ofPair: checkPair && ((pair, limits, add) => checkPair(pair, reportTo(add), limits)),
+    ...declared,
+    reportTo: (add) => (span, args, extras) => add(raise(declared, span, args as FindingArgs as A, extras)),
   };
 }

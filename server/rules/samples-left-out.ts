@@ -12,19 +12,17 @@ export const samplesLeftOut = rule<{ what: string }>({
   why: "A gap on the way up hides when the depression came to hold, and a step inside it is not seen.",
   bad: tracedRun(0).replace("     1.70", "     1.50"),
   good: tracedRun(0),
-  check({ traces }, report) {
-    for (const trace of traces) {
-      if (trace.result.interval === 0) continue;
-      for (const problem of trace.result.problems) {
-        const isClock = problem.kind === "backwards";
-        if (!isClock && problem.kind !== "not-numbers") continue;
-        const { samples, of, first } = problem;
-        const verb = samples === 1 ? "is" : "are";
-        const reason = isClock ? "time does not go on there" : "no number can be read there";
-        report(headingSpan(trace), {
-          what: `${samples} of ${of} samples ${verb} left out, first sample ${first}: ${reason}`,
-        });
-      }
+  checkTrace(trace, report) {
+    if (trace.result.interval === 0) return;
+    for (const problem of trace.result.problems) {
+      const isClock = problem.kind === "backwards";
+      if (!isClock && problem.kind !== "not-numbers") continue;
+      const { samples, of, first } = problem;
+      const verb = samples === 1 ? "is" : "are";
+      const reason = isClock ? "time does not go on there" : "no number can be read there";
+      report(headingSpan(trace), {
+        what: `${samples} of ${of} samples ${verb} left out, first sample ${first}: ${reason}`,
+      });
     }
   },
 });

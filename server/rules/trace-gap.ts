@@ -17,25 +17,23 @@ export const traceGap = rule<{ gap: string; more: string; doubt: string }>({
   why: "What happened in a gap left no mark: when the depression came to hold, or when the port let go, is then known no better than the gap is long.",
   bad: tracedRun(0, INTERRUPTED),
   good: tracedRun(0),
-  check({ traces }, report) {
-    for (const trace of traces) {
-      const { result } = trace;
-      const { gaps } = result;
-      if (gaps === undefined) continue;
-      const doubts = doubtsOf(result, gaps);
-      const words = {
-        gap: `for ${timeWords(result, gaps.to - gaps.from)} from ${timeWords(result, gaps.from)} on, where they usually stand ${timeWords(result, result.interval)} apart`,
-        more: moreWords(result, gaps),
-        doubt: doubts.length === 0 ? "a letting-go that came and went in it is not seen" : doubts.join("; "),
-      };
-      const related = [{ span: sampleSpan(trace, gaps.from), message: "the last sample before it" }];
-      const at = sampleSpan(trace, gaps.to);
-      const heading = headingSpan(trace);
-      report(at, words, {
-        ...(at.line !== heading.line && { related }),
-        ...(doubts.length === 0 && { severity: "hint" }),
-      });
-    }
+  checkTrace(trace, report) {
+    const { result } = trace;
+    const { gaps } = result;
+    if (gaps === undefined) return;
+    const doubts = doubtsOf(result, gaps);
+    const words = {
+      gap: `for ${timeWords(result, gaps.to - gaps.from)} from ${timeWords(result, gaps.from)} on, where they usually stand ${timeWords(result, result.interval)} apart`,
+      more: moreWords(result, gaps),
+      doubt: doubts.length === 0 ? "a letting-go that came and went in it is not seen" : doubts.join("; "),
+    };
+    const related = [{ span: sampleSpan(trace, gaps.from), message: "the last sample before it" }];
+    const at = sampleSpan(trace, gaps.to);
+    const heading = headingSpan(trace);
+    report(at, words, {
+      ...(at.line !== heading.line && { related }),
+      ...(doubts.length === 0 && { severity: "hint" }),
+    });
   },
 });
 

@@ -38,12 +38,10 @@ t,dp
 2.5,28.0
 3.0,28.0
 `,
-  check({ traces }, report) {
-    for (const trace of traces) {
-      const problem = fatal(trace.result);
-      if (problem === undefined) continue;
-      report(placeOf(trace), wordsOf(problem, trace.result));
-    }
+  checkTrace(trace, report) {
+    const problem = fatal(trace.result);
+    if (problem === undefined) return;
+    report(placeOf(trace), wordsOf(problem, trace.result));
   },
 });
 

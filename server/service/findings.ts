@@ -10,8 +10,7 @@ import type { Scope } from "../analysis/scope.ts";
 import { defined, namesIn } from "../analysis/source-file.ts";
 import { type ComputedTrace, tracesOfRun } from "../analysis/traces.ts";
 import { CODES, wordsOf } from "../catalogue.ts";
-import { RULES } from "../rules/index.ts";
-import type { FileInput } from "../rules/rule.ts";
+import { JUDGE } from "../rules/judge.ts";
 import type { Config } from "./config.ts";
 import { judgedPairs } from "./pair-findings.ts";
 
@@ -47,59 +46,35 @@ export function findingMemory(): FindingMemory {
  * Results that `memory` knows are not judged again.
  */
 export function findingsOf(analysis: Analysis, config: Config, memory?: FindingMemory): readonly Judged[] {
-  const { scope, settled, repeatability, compute } = analysis;
+  const { scope, settled, traces } = analysis;
   const { path, outline, text } = scope.file;
   const { limits } = config;
-  const { traces } = analysis;
   const before = memory?.files.get(path);
   const ofBlocks = remade(outline.blocks, before?.blocks, ({ start, block }) =>
     placedAt(block.findings, start),
   );
-  const all = [...outline.findings, ...joined(ofBlocks)];
-  const input: FileInput = {
-    scope,
-    runs: settled,
-    settled: distinct(settled),
-    repeatability,
-    compute,
-    limits,
-    traces,
-    ladders: () => analysis.ladders,
-  };
-  for (const rule of RULES) rule.ofFile?.(input, (finding) => all.push(finding));
-  // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
-  const found = once(all);
+  const ofFile = [...outline.findings, ...joined(ofBlocks), ...JUDGE.file(analysis, limits)];
   const pairs = judgedPairs(analysis, limits);
   // Repeatability that is pooled from all runs changes with any of them, and a trace changes what its run says.
   const isSame = before?.limits === limits && !before.isTraced && traces.length === 0 && !isPooled(scope);
-  const judgeRun = runJudge(limits, memory);
-  const ofRuns = remade(settled, isSame ? before.runs : undefined, (run) =>
-    placedAt(judgeRun(pairs.resultOf(run), tracesOfRun(traces, run.placed)), run.placed.start),
-  );
+  const ofRuns = remade(settled, isSame ? before.runs : undefined, (run) => {
+    const own = tracesOfRun(traces, run.placed);
+    return placedAt(findingsOfRun(pairs.resultOf(run), own, limits, memory), run.placed.start);
+  });
   memory?.files.set(path, {
     blocks: { of: outline.blocks, to: ofBlocks },
     runs: { of: settled, to: ofRuns },
     limits,
     isTraced: traces.length > 0,
   });
-  for (const finding of joined(ofRuns)) found.push(finding);
-  for (const { start, findings } of pairs.judge()) {
-    for (const finding of placedAt(findings, start)) found.push(finding);
-  }
+  const ofPairs = pairs.judge().flatMap(({ start, findings }) => placedAt(findings, start));
+  // What a file's rules find they may find for many runs; a run's own findings are told apart when they are made.
+  const found = [...once(ofFile), ...joined(ofRuns), ...ofPairs];
   // Most files have no such comment, and looking at every line for one would cost more than all else after an edit.
   const kept = text.includes("allow") ? applyAllows(outline.lines, found, CODES) : found;
   return kept
     .flatMap((finding) => worded(finding, config.severity) ?? [])
     .sort((a, b) => inOrder(a.finding, b.finding));
-}
-
-/**
- * One run of each set of conditions: what a file's rules find in the conditions of one they find in those of all that
- * stand on the same things and state nothing of their own.
- */
-function distinct(settled: readonly SettledRun[]): readonly SettledRun[] {
-  const first = settled.find(({ isPlain }) => isPlain);
-  return settled.filter((run) => run === first || !run.isPlain);
 }
 
 /** Whether a bench that the file sees does not state how well it repeats. */
@@ -112,22 +87,19 @@ function isPooled({ files }: Scope): boolean {
   );
 }
 
-/** Gives the findings of one run after another; their spans count from its heading. */
-function runJudge(
+/** The findings of a run; their spans count from its heading. */
+function findingsOfRun(
+  result: RunResult,
+  traces: readonly ComputedTrace[],
   limits: Limits,
   memory: FindingMemory | undefined,
-): (result: RunResult, traces: readonly ComputedTrace[]) => readonly Finding[] {
-  let findings: Finding[] = [];
-  const rules = RULES.flatMap((rule) => rule.ofRuns?.(limits, (finding) => findings.push(finding)) ?? []);
-  return (result, traces) => {
-    const before = traces.length === 0 ? memory?.results.get(result) : undefined;
-    if (before?.limits === limits) return before.findings;
-    findings = [];
-    for (const judge of rules) judge(result, traces);
-    const found = findings.length === 0 ? findings : once(findings);
-    if (traces.length === 0) memory?.results.set(result, { limits, findings: found });
-    return found;
-  };
+): readonly Finding[] {
+  const known = traces.length === 0 ? memory?.results : undefined;
+  const before = known?.get(result);
+  if (before?.limits === limits) return before.findings;
+  const findings = once(JUDGE.run(result, limits, traces));
+  known?.set(result, { limits, findings });
+  return findings;
 }
 
 const NONE: readonly Finding[] = [];
@@ -173,7 +145,8 @@ function worded(finding: Finding, weights: Config["severity"]): Judged | undefin
 /** Two places that share a number only cost a comparison more. */
 const MOST_COLUMNS = 1 << 20;
 /** Conditions that all runs share are missing once, however many runs there are. */
-function once(findings: readonly Finding[]): Finding[] {
+function once(findings: readonly Finding[]): readonly Finding[] {
+  if (findings.length < 2) return findings;
   const byPlace = new Map<number, Finding[]>();
   return findings.filter((finding) => {
     const place = finding.span.line * MOST_COLUMNS + finding.span.from;

@@ -5,7 +5,7 @@ import type { RunResult } from "../../shared/model/result.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
 import { type ComputedPair, runPairs, type VisibleRun } from "../analysis/run-pairs.ts";
 import { hiddenHere } from "../rules/hidden-fall-back.ts";
-import { RULES } from "../rules/index.ts";
+import { JUDGE } from "../rules/judge.ts";
 
 export interface JudgedPairs {
   /** The result of a run of the file; that of a run in a pair is computed once. */
@@ -17,6 +17,7 @@ export interface JudgedPairs {
 /** The pairs of a file's runs. */
 export function judgedPairs(analysis: Analysis, limits: Limits): JudgedPairs {
   const pairs = runPairs(analysis);
+  if (pairs.length === 0) return { resultOf: analysis.compute, judge: () => [] };
   const paired = new Set(pairs.flatMap(({ own, others }) => [own, ...others.map(({ run }) => run)]));
   const known = new Map<SettledRun, RunResult>();
   const computed = (owner: Analysis, run: SettledRun): RunResult => {
@@ -69,8 +70,7 @@ function pairFindings(pair: ComputedPair, limits: Limits): readonly Finding[] {
     place.start === pair.place.start;
   const before = known.find(isSame);
   if (before !== undefined) return before.findings;
-  const findings: Finding[] = [];
-  for (const rule of RULES) rule.ofPair?.(pair, limits, (finding) => findings.push(finding));
+  const findings = JUDGE.pair(pair, limits);
   // An older state of the same other run is forgotten.
   const others = known.filter(
     ({ as, other, place }) =>
