@@ -54,8 +54,9 @@ function ownerOf(analysis: Analysis, path: string): Analysis | undefined {
 }
 
 function baselinePairs(analysis: Analysis): readonly RunPair[] {
-  return analysis.settled.flatMap((own): readonly RunPair[] => {
-    const other = own.setup.run.baseline && baselineRun(analysis, own);
+  const based = analysis.settled.filter(({ setup: { run } }) => run.baseline !== undefined);
+  return based.flatMap((own): readonly RunPair[] => {
+    const other = baselineRun(analysis, own);
     return other === undefined ? [] : pair("baseline", own, [other]);
   });
 }

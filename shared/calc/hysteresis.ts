@@ -45,6 +45,7 @@ export interface TwoWaySweep {
  * `undefined` where none differs.
  */
 export function twoWaySweep(result: RunResult): TwoWaySweep | undefined {
+  if (result.falling.length === 0) return undefined;
   const all = hysteresis(result);
   const differing = all.filter(({ resolved }) => resolved);
   const [first] = differing;
@@ -70,7 +71,6 @@ export function twoWaySweep(result: RunResult): TwoWaySweep | undefined {
  * difference of two means with known standard deviation (JCGM 100:2008, 4.2.3 and G.3).
  */
 export function hysteresis(result: RunResult): readonly TwoWay[] {
-  if (result.falling.length === 0) return [];
   const back = returnRow(result);
   const rising = new Map(result.rising.map((station) => [station.lift, station]));
   const deviation = result.repeatability.deviation * widening(result.repeatability);
