@@ -39,9 +39,35 @@ export function airState(stated: StatedAir): AirState | undefined {
   const written = inSI(stated);
   const state = written && stateOf(written);
   if (written === undefined || state === undefined) return undefined;
-  const air = { ...state, densityUncertainty: densityUncertainty(written) };
+  const air = new ReadAir(state, written);
   settled.set(stated, air);
   return air;
+}
+
+/** Air that was read on instruments; what its density is uncertain by costs several times the density and is seldom asked for. */
+class ReadAir implements AirState {
+  readonly temperature: number;
+  readonly pressure: number;
+  readonly humidity: number;
+  readonly density: number;
+  readonly #written: Written;
+  #uncertainty: number | undefined = undefined;
+
+  constructor(
+    { temperature, pressure, humidity, density }: Omit<AirState, "densityUncertainty">,
+    written: Written,
+  ) {
+    this.temperature = temperature;
+    this.pressure = pressure;
+    this.humidity = humidity;
+    this.density = density;
+    this.#written = written;
+  }
+
+  get densityUncertainty(): number {
+    this.#uncertainty ??= densityUncertainty(this.#written);
+    return this.#uncertainty;
+  }
 }
 
 /** One air line serves all runs of a session, and its density is worth remembering. */
@@ -58,17 +84,18 @@ export function namedAir(air: AirName): NamedAir | undefined {
   const words = [air.temperature, air.pressure, air.humidity].flatMap((q) =>
     q === undefined ? [] : [`${q.text} ${q.unit.symbol}`],
   );
-  return { name: words.join(" "), state: { ...state, densityUncertainty: 0 } };
+  return { name: words.join(" "), state: byDefinition(state) };
 }
 
-function byDefinition(air: { temperature: number; pressure: number; humidity: number }): AirState {
-  return { ...air, density: airDensity(air), densityUncertainty: 0 };
+function byDefinition(air: Pick<AirState, "temperature" | "pressure" | "humidity">): AirState {
+  const { temperature, pressure, humidity } = air;
+  return { temperature, pressure, humidity, density: airDensity(air), densityUncertainty: 0 };
 }
 
 /** What a session without an air line is computed in. */
-export const defaultAir: AirState = {
-  ...byDefinition({ temperature: 288.15, pressure: 101_325, humidity: 0 }),
-  densityUncertainty: densityUncertainty({
+export const defaultAir: AirState = new ReadAir(
+  byDefinition({ temperature: 288.15, pressure: 101_325, humidity: 0 }),
+  {
     temperature: 288.15,
     pressure: 101_325,
     altimeter: undefined,
@@ -76,8 +103,8 @@ export const defaultAir: AirState = {
     humidity: 0,
     dewPoint: undefined,
     wetBulb: undefined,
-  }),
-};
+  },
+);
 
 function inSI(stated: StatedAir): Written | undefined {
   if (stated.temperature === undefined) return undefined;
