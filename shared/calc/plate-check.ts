@@ -28,13 +28,13 @@ export function settlePlateCheck(check: PlateCheck, session: Session | undefined
     notes: [],
     ...present({ table: check.table }),
   };
-  const { reference: _, quote, ...settled } = settle(run, session, find);
+  const settled = settle(run, session, find);
   const certificate = plate?.flow;
   const air = certificate?.in && namedAir(certificate.in);
   const setup: Setup = {
     ...settled,
-    quote: certificate === undefined ? quote : { value: certificate.depression, source: "run" },
-    ...(air !== undefined && { reference: { value: air, source: "run" } }),
+    quote: certificate === undefined ? settled.quote : { value: certificate.depression, source: "run" },
+    reference: air && { value: air, source: "run" },
   };
   return { setup, ...present({ plate }) };
 }

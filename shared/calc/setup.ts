@@ -11,7 +11,6 @@ import type {
   Run,
   Session,
 } from "../model/model.ts";
-import { present } from "../model/present.ts";
 import type { AirState, Settled, Setup } from "../model/setup.ts";
 import { type Quantity, quantity } from "../quantity/quantity.ts";
 import { findUnit, type Unit } from "../quantity/unit.ts";
@@ -57,24 +56,32 @@ export function settle(run: Run, session: Session | undefined, find: Find): Setu
   const state = statedAir && airState(statedAir.value);
   const reference = first("reference");
   const referenceAir = reference && namedAir(reference.value);
-  const benchAir = bench?.shows?.in && namedAir(bench.shows.in);
   return {
     run,
-    ...present({ session, bench, port, head, engine }),
-    ...present({ cam: camOf(engine?.cams ?? [], port, find) }),
-    ...present({ date: dateOf(run, session), statedAir, benchAir }),
-    ...present({ leak: first("leak"), adapter: first("adapter"), entry: first("entry") }),
-    ...present({ stub: first("stub"), stations: first("stations") }),
-    ...(reference && referenceAir && { reference: { value: referenceAir, source: reference.source } }),
+    session,
+    bench,
+    port,
+    head,
+    engine,
+    cam: engine && camOf(engine.cams, port, find),
+    date: dateOf(run, session),
     direction: directionOf(run, port),
     target,
     quote: first("quote") ?? target,
     within: bandOf(run, session, bench, target.value),
+    statedAir,
     air: airOf(state, statedAir?.source),
+    reference: reference && referenceAir && { value: referenceAir, source: reference.source },
+    leak: first("leak"),
+    adapter: first("adapter"),
+    entry: first("entry"),
+    stub: first("stub"),
+    stations: first("stations"),
     liftSetting:
       bench?.liftSetting === undefined
         ? { value: DEFAULT_LIFT_SETTING, source: "default" }
         : { value: bench.liftSetting.value, source: "bench" },
+    benchAir: bench?.shows?.in && namedAir(bench.shows.in),
   };
 }
 

@@ -40,16 +40,19 @@ export interface NamedAir {
   readonly state: AirState;
 }
 
-/** Everything that a run's results stand on. Entities that are not named, or not found, are missing. */
+/**
+ * Everything that a run's results stand on. Entities that are not named, or not found, are `undefined`; every set-up has
+ * all of these, so that what reads thousands of them is compiled for one shape.
+ */
 export interface Setup {
   readonly run: Run;
-  readonly session?: Session;
-  readonly bench?: Bench;
-  readonly port?: Port;
-  readonly head?: Head;
-  readonly engine?: Engine;
-  readonly cam?: Cam;
-  readonly date?: Settled<string>;
+  readonly session: Session | undefined;
+  readonly bench: Bench | undefined;
+  readonly port: Port | undefined;
+  readonly head: Head | undefined;
+  readonly engine: Engine | undefined;
+  readonly cam: Cam | undefined;
+  readonly date: Settled<string> | undefined;
   readonly direction: Settled<Direction>;
   /** The depression that was to be held. */
   readonly target: Settled<Quantity>;
@@ -58,17 +61,17 @@ export interface Setup {
   /** How far a depression may be off its target, Pa. */
   readonly within: Settled<number>;
   /** The air as it was stated; missing where none was, or none that can be used. */
-  readonly statedAir?: Settled<StatedAir>;
+  readonly statedAir: Settled<StatedAir> | undefined;
   readonly air: Settled<AirState>;
-  readonly reference?: Settled<NamedAir>;
+  readonly reference: Settled<NamedAir> | undefined;
   /** Missing where no line speaks of a leak; none is taken off then. */
-  readonly leak?: Settled<Leak | "none">;
-  readonly adapter?: Settled<Quantity>;
-  readonly entry?: Settled<Entry>;
-  readonly stub?: Settled<{ readonly bore: Quantity; readonly length?: Quantity } | "none">;
-  readonly stations?: Settled<Stations>;
+  readonly leak: Settled<Leak | "none"> | undefined;
+  readonly adapter: Settled<Quantity> | undefined;
+  readonly entry: Settled<Entry> | undefined;
+  readonly stub: Settled<{ readonly bore: Quantity; readonly length?: Quantity } | "none"> | undefined;
+  readonly stations: Settled<Stations> | undefined;
   /** Standard uncertainty of a set lift, m. */
   readonly liftSetting: Settled<number>;
   /** What the bench's display takes for the air, if it takes one. */
-  readonly benchAir?: NamedAir;
+  readonly benchAir: NamedAir | undefined;
 }
