@@ -4,5 +4,7 @@ import { slashed } from "../disk/disk-files.ts";
 
 /** An absolute path as it is printed in a folder; `.` for the folder itself. */
 export function shownPath(cwd: string, path: string): string {
-  return slashed(relative(cwd, path)) || ".";
+  // Nearly every file lies in the folder, and `relative` goes through both paths letter by letter.
+  const folder = `${slashed(cwd)}/`;
+  return path.startsWith(folder) ? path.slice(folder.length) : slashed(relative(cwd, path)) || ".";
 }
