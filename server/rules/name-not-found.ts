@@ -3,11 +3,11 @@ import { columnWords } from "../../shared/calc/column-values.ts";
 import type { NamedKind } from "../../shared/model/model.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import { nearest } from "../../shared/quantity/nearest.ts";
-import { shifted } from "../../shared/text/span.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { namesIn } from "../analysis/source-file.ts";
 import { cellSpan } from "./places.ts";
 import { type FileInput, type Report, rule } from "./rule.ts";
+import { unknownNames, unreadInclude } from "./unread-names.ts";
 
 /** `bench` names the one that a range is wanted of; `known` are its ranges. */
 type Args = { kind: string; id: string; nearest: string; bench?: string; known?: string };
@@ -26,7 +26,7 @@ export const nameNotFound = rule<Args>({
       ? `write it into the bench, such as: range ${id} 450 cfm at 28 inH2O`
       : `take one that it has: ${known}`;
   },
-  what: "A line uses a name that neither the file nor anything it includes defines.",
+  what: "A line uses a name that neither the file nor anything it includes defines. Where an include could not be read nothing is known of such names; its own finding tells of them.",
   why: "Without what the name stands for its values are missing, and results would stand on defaults.",
   bad: `headnote 1
 head a114
@@ -43,15 +43,12 @@ head a114
 });
 
 function checkUses({ scope }: FileInput, report: Report<Args>): void {
-  for (const { start, block } of scope.file.outline.blocks) {
-    for (const { kind, id, span } of block.uses) {
-      if (scope.locate(kind, id) !== undefined) continue;
-      const place = shifted(span, start);
-      const [near] = nearest(id, namesOf(scope, kind));
-      const fix =
-        near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span: place, text: near }] };
-      report(place, { kind, id, nearest: near ?? "" }, { fix });
-    }
+  // A file that could not be read may define what nothing else does.
+  if (unreadInclude(scope) !== undefined) return;
+  for (const { kind, id, span } of unknownNames(scope)) {
+    const [near] = nearest(id, namesOf(scope, kind));
+    const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
+    report(span, { kind, id, nearest: near ?? "" }, { fix });
   }
 }
 

@@ -194,7 +194,7 @@ describe("files that are renamed", () => {
       asked.remove(shop);
       const renaming = { oldUri: "file:///shop/benches", newUri: "file:///shop/b" };
       await asked.client.sendNotification("workspace/didRenameFiles", { files: [renaming] });
-      expect(codesOf(await pull(asked))).toEqual(["missing-include", "name-not-found"]);
+      expect(codesOf(await pull(asked))).toEqual(["missing-include"]);
     });
   });
 });

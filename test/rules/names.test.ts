@@ -96,6 +96,43 @@ describe("includes", () => {
     `);
   });
 
+  test("that are missing tell once of the names that may stand in them, and nothing more is said of these", () => {
+    const fixture = `headnote 1
+include "nowhere.headnote"
+include "gone.headnote"
+engine e1
+  cam c1
+head h1
+  engine e1
+head h2
+  engine e2
+head h4
+  engine e2
+session 2026-03-02
+  bench north
+  port p3
+`;
+    expect(codesOf(fixture)).toEqual(["missing-include", "missing-include"]);
+    const [first, second] = findingsOf(fixture);
+    expect(first?.message).toBe(
+      "\"nowhere.headnote\" cannot be read: it is not there; cam 'c1', engine 'e2', bench 'north' and 1 more name could not be looked up",
+    );
+    expect(first?.finding.related.map(({ span, message }) => `${span.line} ${message}`)).toEqual([
+      "4 cam 'c1' is used here",
+      "8 engine 'e2' is used here",
+      "10 engine 'e2' is used here",
+      "12 bench 'north' is used here",
+      "13 port 'p3' is used here",
+    ]);
+    expect(second?.message).toBe('"gone.headnote" cannot be read: it is not there');
+  });
+
+  test("that lead outside tell of the names that may stand in them", () => {
+    const fixture = 'headnote 1\ninclude "/etc/shop.headnote"\nhead h1\n  engine e1\n';
+    expect(codesOf(fixture)).toEqual(["include-outside"]);
+    expect(findingOf(fixture, "include-outside").message).toContain("; engine 'e1' could not be looked up");
+  });
+
   test("that begin at the root of the disk lie outside", () => {
     expect(codesOf('headnote 1\ninclude "/etc/shop.headnote"\n')).toEqual(["include-outside"]);
   });
