@@ -54,6 +54,8 @@ const summary = z.strictObject({
   bands: z.nullable(bands),
   eventMean: z.nullable(quantity),
   time: z.nullable(quantity),
+  /** Why there is no mean over the event of a cam that is known. */
+  problems: z.array(z.string()),
 });
 
 const run = z.strictObject({

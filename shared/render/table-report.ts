@@ -160,6 +160,7 @@ function summaryOf(run: RunResult, units: DisplayUnits): TableRun["summary"] {
         : { low: flow(bands.low), middle: flow(bands.middle), high: flow(bands.high) },
     eventMean: reportedOrNull(event && "flow" in event ? event.flow : undefined, units.flow),
     time: reportedOrNull(time, units.time),
+    problems: event && "missing" in event ? [event.missing] : [],
   };
 }
 

@@ -97,8 +97,24 @@ describe("the report of a table", () => {
     });
     const run = firstRun("run r");
     expect(run.points).toEqual([]);
-    expect(run.summary).toEqual({ peak: null, mean: null, bands: null, eventMean: null, time: null });
+    expect(run.summary).toEqual({
+      ...{ peak: null, mean: null, bands: null, eventMean: null, time: null },
+      problems: [],
+    });
     expect(run.air.temperature).toEqual({ value: 15, unit: "degC", si: 288.15 });
+  });
+
+  test("says why a run has no mean over its cam's event", () => {
+    const withCam = (lobe: string) => {
+      const head = smallRecord({
+        port: ["of h1", "side intake", "valve 2.000 in"],
+        rows: ["0.1 28 50", "0.2 28 90"],
+      });
+      return `${head}\nhead h1\n  engine e1\nengine e1\n  cam c1\ncam c1\n  side intake\n  law p345\n  lift ${lobe}\n`;
+    };
+    const summaryOf = (lobe: string) => firstRun(withCam(lobe)).summary;
+    expect(summaryOf("0.3 in")).toMatchObject({ eventMean: null, problems: ["short-of-cam"] });
+    expect(summaryOf("0.2 in")).toMatchObject({ eventMean: { unit: "cfm" }, problems: [] });
   });
 
   test("names the air of a reference, and passes on the findings of a row", () => {
