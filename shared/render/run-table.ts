@@ -2,6 +2,7 @@
 import { type NamedValue, pointValues } from "../calc/points/point-values.ts";
 import { summary } from "../calc/summary.ts";
 import type { RowResult, RunResult, Station } from "../model/result.ts";
+import type { Setup } from "../model/setup.ts";
 import { formatFixed } from "../quantity/digits.ts";
 import { fromSI, type Unit } from "../quantity/unit.ts";
 import { cellIn } from "./cell-in.ts";
@@ -63,8 +64,22 @@ export function runTable(
     head: `${correctedFlowHead(setup, wanted)}; ±U: expanded uncertainty of one reading (k = 2)`,
     columns: rows.length === 0 ? [] : columns,
     averages: averageColumns(run, units, most),
-    summary: rows.length === 0 ? ["no readings"] : [...summaryWords(run, units), ...(portWords?.(run) ?? [])],
+    summary:
+      rows.length === 0
+        ? ["no readings"]
+        : [...summaryWords(run, units), ...quoted(portWords?.(run) ?? [], setup, units)],
   };
+}
+
+/** What was found, and that its numbers are in other units than the table's: findings are worded when they are made. */
+function quoted(
+  words: readonly string[],
+  setup: Setup,
+  { lift, depression, flow }: DisplayUnits,
+): readonly string[] {
+  const own = displayUnits(setup);
+  const isAlike = lift === own.lift && depression === own.depression && flow === own.flow;
+  return words.length === 0 || isAlike ? words : ["findings speak in the record's own units:", ...words];
 }
 
 /** The rows that a table has. */

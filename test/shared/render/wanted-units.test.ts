@@ -4,6 +4,7 @@ import { quantity } from "../../../shared/quantity/quantity.ts";
 import { unitsOf } from "../../../shared/quantity/unit.ts";
 import { unit } from "../../../shared/render/display-units.ts";
 import { tableCsv } from "../../../shared/render/table-csv.ts";
+import { tableMarkdown } from "../../../shared/render/table-markdown.ts";
 import { tableReport } from "../../../shared/render/table-report.ts";
 import { tableText } from "../../../shared/render/table-text.ts";
 import { quantityIn, writtenIn } from "../../../shared/render/wanted-units.ts";
@@ -55,6 +56,16 @@ describe("a written number in another unit", () => {
 });
 
 describe("in the units that are asked for", () => {
+  test("a table says of the findings that it quotes that they speak in the record's", () => {
+    const quotes = "flow falls back 2.1 % after 0.400 in";
+    const told = "- findings speak in the record's own units:\n";
+    const inUnits = (...symbols: string[]) =>
+      tableMarkdown({ ...tableInput(AS_CAST), portWords: () => [quotes], wanted: symbols.map(unit) });
+    expect(inUnits("mm")).toContain(`${told}- ${quotes}\n`);
+    expect(inUnits()).not.toContain(told);
+    expect(inUnits("in", "cfm", "kg/s")).not.toContain(told);
+  });
+
   test("a table says everything, but the air as it was read", () => {
     expect(tableText(metric())).toMatchInlineSnapshot(`
       "i3-as-cast
