@@ -9,7 +9,7 @@ import { type Json, lines, pieces, rectangles, ring, symbols, texts } from "./ch
 import { markOf } from "./chart-mark.ts";
 import { drawExpectations, drawFalls, drawFlattenLift } from "./chart-marks.ts";
 import { LABEL_HEIGHT, type Place, px, py } from "./chart-plot.ts";
-import { type ChartAxes, isFlagged, type RunPoint } from "./chart-run.ts";
+import { type ChartAxes, isFlagged, type RunPoint, VOID, wordsAlike } from "./chart-run.ts";
 import { type ChartScale, chartScale, clamped, fromPixels } from "./chart-scale.ts";
 import { DOTTED } from "./chart-style.ts";
 import { flowConditions } from "./chart-words.ts";
@@ -24,6 +24,12 @@ const ARROWS = {
   right: "M0,0L-0.9,0.8L-0.9,0.25L-2,0.25L-2,-0.25L-0.9,-0.25L-0.9,-0.8Z",
   left: "M0,0L0.9,0.8L0.9,0.25L2,0.25L2,-0.25L0.9,-0.25L0.9,-0.8Z",
 } as const;
+/** More labels than these that say the same are one, with the number of readings. */
+const MOST_ALIKE = 8;
+/** How far a tag may stand from its point, in pixels. */
+const DISTANCES = [9, 22, 36, 52];
+/** One that speaks for many points is the only one to do so, and its points may be dense. */
+const FURTHER_DISTANCES = [...DISTANCES, 72, 96];
 /** In pixels. */
 const HALF_ARROW = 5;
 /** Bars of more runs than this would hide each other. */
@@ -180,7 +186,7 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
     kept.push({ left: left - half, top: top - half, width: 2 * half, height: 2 * half });
     const { id } = run.run.result.setup.run;
     const about = { about: point.about, ...markOf(id, point.line) };
-    const words = point.void ? (run.run.result === lead ? ["void"] : []) : isTagged ? point.flags : [];
+    const words = point.void ? (run.run.result === lead ? [VOID] : []) : isTagged ? point.flags : [];
     tags.push({ left, top, words, off: off && offWords(point, off, frame.axes), isVoid: point.void });
     if (off !== undefined) {
       const look = { color: point.void ? theme.axis : color, fill: theme.background };
@@ -201,7 +207,7 @@ function drawPoints(drawing: Drawing, run: StyledRun): void {
     const fill = theme.background;
     data["points"]?.push({ x, y, shape: "triangle-up", size: 80, color, fill, width: 1.8, ...about });
   }
-  drawTags(drawing, tags);
+  drawTags(drawing, tags, run);
 }
 
 /** The middle of what is drawn for a point: an arrow stands inside the plot. */
@@ -278,34 +284,50 @@ interface Tag {
   readonly isVoid: boolean;
 }
 
-/** The tags of a run. Those that stand on one another, and say the same or stand at the edge of the plot, are one. */
-function drawTags(drawing: Drawing, tags: readonly Tag[]): void {
-  const { theme, width: plot } = drawing.frame;
+/**
+ * The tags of a run. Those that stand on one another, and say the same or stand at the edge of the plot, are one; and so are
+ * those of many readings that all say the same.
+ */
+function drawTags(drawing: Drawing, tags: readonly Tag[], { alike }: StyledRun): void {
   const told = tags.filter(({ words, off }) => words.length > 0 || off !== undefined);
   const places = Map.groupBy(told, ({ left, off, words }) =>
     JSON.stringify(off === undefined ? [Math.round(left), words] : [Math.round(left)]),
   );
-  for (const all of places.values()) {
-    for (const group of neighbours(all)) {
-      const [first] = group;
-      if (first === undefined) continue;
-      const { left, top, isVoid } = first;
-      const values = group.flatMap(({ off }) => off ?? []);
-      const codes = [...new Set(group.flatMap(({ words }) => words))];
-      wish(
-        drawing,
-        tagForms(codes, values),
-        isVoid ? theme.quiet : theme.text,
-        (width) =>
-          around(left, top, width, [9, 22, 36, 52]).map(([x, y, cost = 0]) => [
-            Math.max(0, Math.min(x, plot - width)),
-            y,
-            cost,
-          ]),
-        [left, top],
-      );
-    }
+  const groups = [...places.values()].flatMap(neighbours);
+  const byWords = Map.groupBy(groups, wordsOf);
+  for (const group of groups) {
+    const same = byWords.get(wordsOf(group)) ?? [];
+    const readings = alike.get(wordsOf(group) ?? "");
+    if (same.length <= MOST_ALIKE || readings === undefined) drawTag(drawing, group);
+    else if (group === same[0]) drawTag(drawing, same[Math.floor(same.length / 2)] ?? group, readings);
   }
+}
+
+/** What all tags of a group say; `undefined` at the edge of the plot, where each has a value of its own. */
+function wordsOf(group: readonly Tag[]): string | undefined {
+  return group.some(({ off }) => off !== undefined) ? undefined : wordsAlike(group[0]?.words ?? []);
+}
+
+/** `readings` is the number of those that say what this one says. */
+function drawTag(drawing: Drawing, group: readonly Tag[], readings?: number): void {
+  const { theme, width: plot } = drawing.frame;
+  const [first] = group;
+  if (first === undefined) return;
+  const { left, top, isVoid } = first;
+  const values = group.flatMap(({ off }) => off ?? []);
+  const codes = [...new Set(group.flatMap(({ words }) => words))];
+  wish(
+    drawing,
+    readings === undefined
+      ? tagForms(codes, values)
+      : tagForms(codes, []).flatMap((form) => [`${form} at ${readings} readings`, `${form} (${readings})`]),
+    isVoid ? theme.quiet : theme.text,
+    (width) =>
+      around(left, top, width, readings === undefined ? DISTANCES : FURTHER_DISTANCES).map(
+        ([x, y, cost = 0]) => [Math.max(0, Math.min(x, plot - width)), y, cost],
+      ),
+    [left, top],
+  );
 }
 
 /** Tags of one lift that stand closer to the next than a label is high. */

@@ -33,6 +33,9 @@ const MOST_DRAWN = 1000;
 /** Findings that a shaded fall-back says already. */
 const SHADED: readonly string[] = ["fall-back", "fall-back-not-resolved"];
 
+/** What is said at a reading that does not count. */
+export const VOID = "void";
+
 export interface RunPoint {
   readonly x: number;
   readonly y: number;
@@ -72,6 +75,8 @@ export interface DrawnRun {
   readonly run: ChartRun;
   /** How many points are left out of a crowd, since others beside them stand out more. */
   readonly crowded: number;
+  /** How many readings say the same, by their words: of a crowd more than are drawn. */
+  readonly alike: ReadonlyMap<string, number>;
   readonly points: readonly RunPoint[];
   readonly lines: readonly RunLine[];
   readonly coefficients: readonly RunLine[];
@@ -117,9 +122,15 @@ export function drawnRun(
     return x !== undefined && x >= low && x <= high && Number.isFinite(row.flow?.corrected);
   });
   const rows = drawnRows(run, usable);
+  const alike = new Map<string, number>();
+  for (const row of usable) {
+    const words = row.row.void === undefined ? wordsAlike(flagsOf(run, row, isShaded)) : VOID;
+    alike.set(words, (alike.get(words) ?? 0) + 1);
+  }
   return {
     run,
     crowded: usable.length - rows.length,
+    alike,
     points: rows.flatMap((row) => pointOf(run, axes, row, isShaded) ?? []),
     lines: [...line("rising", flow), ...line("falling", flow)],
     coefficients: [...line("rising", coefficient), ...line("falling", coefficient)],
@@ -149,14 +160,23 @@ export function isFlagged(point: RunPoint): boolean {
   return !point.void && (point.flags.length > 0 || !point.usable);
 }
 
+/** What is said against a row by a label of its own. */
+function flagsOf(run: ChartRun, row: RowResult, isShaded: boolean): readonly string[] {
+  const codes = row.row.void === undefined ? run.findings.get(row) : undefined;
+  return codes?.filter((code) => !isShaded || !SHADED.includes(code)) ?? [];
+}
+
+/** What readings that say the same have in common. */
+export function wordsAlike(flags: readonly string[]): string {
+  return flags.join(", ");
+}
+
 function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult, isShaded: boolean): RunPoint | undefined {
   const x = row.lift === undefined ? undefined : onLiftAxis(run.result, axes, row.lift);
   const y = row.flow && finite(fromSI(row.flow.corrected, axes.flow));
   if (x === undefined || y === undefined) return undefined;
   const reach = row.uncertainty === undefined ? undefined : finite(Math.abs(y) * row.uncertainty);
   const isVoid = row.row.void !== undefined;
-  const codes = isVoid ? [] : (run.findings.get(row) ?? []);
-  const flags = isShaded ? codes.filter((code) => !SHADED.includes(code)) : codes;
   return {
     x,
     y,
@@ -164,9 +184,9 @@ function pointOf(run: ChartRun, axes: ChartAxes, row: RowResult, isShaded: boole
     line: row.row.line,
     void: isVoid,
     usable: row.isUsable,
-    flags,
+    flags: flagsOf(run, row, isShaded),
     ...(row.branch !== undefined && { branch: row.branch }),
-    about: about(run, axes, row, y, reach, isVoid ? ["void"] : codes),
+    about: about(run, axes, row, y, reach, isVoid ? [VOID] : (run.findings.get(row) ?? [])),
   };
 }
 

@@ -421,6 +421,27 @@ describe("what a record may hold", () => {
     checkLabelsApart(spec, 760);
   });
 
+  test("many readings that all say the same have one label, with their number", () => {
+    const labelsOf = (count: number, rows: number, reason = "") => {
+      const text = Array.from(
+        { length: rows },
+        (_, at) => `  ${((at + 1) / rows).toFixed(5)}  28  ${50 + (100 * at) / rows}${reason}`,
+      );
+      const [run] = runsOf(`run r\n  lift[in]  depression[inH2O]  flow[cfm]\n${text.join("\n")}\n`);
+      if (run === undefined) throw new Error("one run");
+      const findings = new Map(run.rows.slice(0, count).map((row) => [row, ["impossible"]] as const));
+      return textsOf(chartSpec([charted(run, "main", { findings })])).map(String);
+    };
+    const impossible = (count: number, rows: number) =>
+      labelsOf(count, rows).filter((text) => text.includes("impossible"));
+    expect(impossible(5000, 5000)).toEqual(["impossible at 5000 readings"]);
+    expect(impossible(9, 12)).toEqual(["impossible at 9 readings"]);
+    expect(impossible(8, 12)).toEqual(Array(8).fill("impossible"));
+    expect(labelsOf(0, 3000, ' void "belt slipped"').filter((text) => text.includes("void"))).toEqual([
+      "void at 3000 readings",
+    ]);
+  });
+
   test("of twenty thousand rows those are drawn that stand out, flagged ones by themselves, and the rest is told of", () => {
     const rows = Array.from({ length: 20_000 }, (_, at) => {
       const flow = at === 7777 ? 30 : at === 8888 ? 1 : at / 350 + (at % 977) / 500;
