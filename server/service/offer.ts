@@ -1,4 +1,5 @@
 // One thing that completion offers, before it is known which words of the line it takes the place of.
+import type { Edit } from "../../shared/text/edit.ts";
 
 export interface Offer {
   readonly label: string;
@@ -11,4 +12,6 @@ export interface Offer {
   readonly detail: string;
   /** Markdown, with all text of the record escaped. */
   readonly documentation?: string;
+  /** What else of the file it changes. */
+  readonly edits?: readonly Edit[];
 }

@@ -5,7 +5,7 @@ import type { PlacedBlock } from "../../grammar/outline.ts";
 import type { DirectiveLine } from "../../grammar/tree.ts";
 import type { Entity } from "../../shared/model/model.ts";
 import type { Scope } from "../analysis/scope.ts";
-import { isNamed } from "../analysis/source-file.ts";
+import { isNamed, type SourceFile } from "../analysis/source-file.ts";
 
 /** A value as it is written, and the block that states it first. */
 export interface SeenValue {
@@ -18,7 +18,17 @@ export function seenValues(
   { file, files }: Scope,
   property: Property,
   slot: string,
-  own: number,
+  line: number,
+): readonly SeenValue[] {
+  return seenIn(files, property, slot, { path: file.path, line });
+}
+
+/** Those of some files, but for the one that stands at a place. */
+export function seenIn(
+  files: readonly SourceFile[],
+  property: Property,
+  slot: string,
+  own?: { readonly path: string; readonly line: number },
 ): readonly SeenValue[] {
   const seen = new Map<string, { readonly block: string; count: number }>();
   // Lines that read alike share their node, and most of what is stated again reads alike.
@@ -26,7 +36,7 @@ export function seenValues(
   for (const { path, outline } of files) {
     for (const placed of outline.blocks) {
       for (const { line, index } of linesOf(placed, property)) {
-        if (path === file.path && placed.start + index === own) continue;
+        if (path === own?.path && placed.start + index === own.line) continue;
         const text = values.get(line) ?? valueIn(line, property, slot);
         values.set(line, text);
         const known = seen.get(text);
@@ -65,5 +75,8 @@ function linesOf({ block }: PlacedBlock, { keyword, repeatable }: Property): rea
 }
 
 function wordsFor(entity: Entity): string {
-  return isNamed(entity) ? `${entity.kind} ${entity.id}` : `this ${entity.kind}`;
+  if (isNamed(entity)) return `${entity.kind} ${entity.id}`;
+  return entity.kind === "session" && entity.date !== undefined
+    ? `session ${entity.date}`
+    : `another ${entity.kind}`;
 }

@@ -10,9 +10,9 @@ import type { Analysis } from "../analysis/project.ts";
 import { benchOf } from "./bench-of.ts";
 import type { Offer } from "./offer.ts";
 import { nextRow } from "./on-enter.ts";
+import type { OpenLine } from "./open-line.ts";
 import { runAt } from "./row-at.ts";
 import { usedUnits } from "./used-units.ts";
-import type { OpenLine } from "./value-offers.ts";
 
 /**
  * Heads that the block's table may have and the line has not: those that no table of the kind can do without, what the

@@ -6,8 +6,8 @@ import type { Dimension } from "../../shared/quantity/dimension.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import type { Offer } from "./offer.ts";
+import type { OpenLine } from "./open-line.ts";
 import { seenValues } from "./seen-values.ts";
-import type { OpenLine } from "./value-offers.ts";
 
 /** What is set and not measured: a reading that was taken elsewhere is nothing to take over. */
 const SET: readonly Dimension[] = ["length", "angle", "pressure", "rotation"];

@@ -1,6 +1,5 @@
 // What may stand behind a keyword: names that the file sees, units that it writes, choices, dates, airs and stages.
 import type { Form } from "../../grammar/directive.ts";
-import type { PlacedBlock } from "../../grammar/outline.ts";
 import { referenceAirs } from "../../shared/calc/reference-air.ts";
 import type { NamedKind } from "../../shared/model/model.ts";
 import type { Dimension } from "../../shared/quantity/dimension.ts";
@@ -10,19 +9,11 @@ import type { Scope } from "../analysis/scope.ts";
 import { isNamed, namesIn, type Placed } from "../analysis/source-file.ts";
 import { escaped } from "./markdown.ts";
 import type { Offer } from "./offer.ts";
+import type { OpenLine } from "./open-line.ts";
 import { type SlotAt, slotsAfter } from "./slot-at.ts";
 import { measureWords, unitText } from "./unit-words.ts";
 import { usedUnits } from "./used-units.ts";
 import { seenOffers, usualOffers } from "./usual-offers.ts";
-
-/** The line that is being written. */
-export interface OpenLine {
-  readonly line: number;
-  /** Its text up to the word under the cursor. */
-  readonly before: string;
-  /** The block that it stands in. */
-  readonly placed: PlacedBlock | undefined;
-}
 
 /** `today` as `YYYY-MM-DD`. */
 export function slotOffers(analysis: Analysis, form: Form, open: OpenLine, today: string): readonly Offer[] {

@@ -301,6 +301,21 @@ describe("the features reach the client", () => {
     asked.close();
   });
 
+  test("a name of a record that is not included comes with its include", async () => {
+    const shop = { "/shop/shop.headnote": "headnote 1\nbench north\n  shows flow\n" };
+    await inSession(FULL, shop, async (asked) => {
+      await asked.open(URI, "headnote 1\nsession 2026-03-02\n  bench \n");
+      const items = await asked.ask<CompletionItem[]>("textDocument/completion", place(2, 8));
+      const at = { line: 0, character: 10 };
+      expect(items).toMatchObject([
+        {
+          label: "north",
+          additionalTextEdits: [{ range: { start: at, end: at }, newText: '\ninclude "shop.headnote"' }],
+        },
+      ]);
+    });
+  });
+
   test("a completion puts the cursor where typing goes on, in editors that know how", async () => {
     const completion = { completionItem: { snippetSupport: true } };
     for (const textDocument of [{}, { completion }]) {

@@ -1,8 +1,9 @@
 // What helps while a line is being written: completion, and the form of the line.
 import { CompletionItemKind, InsertTextFormat, MarkupKind } from "vscode-languageserver";
 import { type Completion, completion } from "../../service/completion.ts";
+import { elsewhereOffers, soughtElsewhere } from "../../service/elsewhere-offers.ts";
 import { signatureHelp } from "../../service/signature-help.ts";
-import { toRange } from "../to-protocol.ts";
+import { toRange, toTextEdit } from "../to-protocol.ts";
 import { type Asked, at, type Place } from "./asked.ts";
 
 export function registerCompleting({
@@ -10,6 +11,7 @@ export function registerCompleting({
   guard,
   analysed,
   read,
+  others,
   capabilities,
   runtime,
   list,
@@ -23,7 +25,9 @@ export function registerCompleting({
       const text = analysis.scope.file.outline.lines[params.position.line]?.text ?? "";
       const paths = text.includes("include") ? await list() : [];
       const trigger = params.context?.triggerCharacter;
-      const items = completion(analysis, at(params), { today: runtime.today(), paths, findings, trigger });
+      const own = completion(analysis, at(params), { today: runtime.today(), paths, findings, trigger });
+      const sought = own.length === 0 ? soughtElsewhere(analysis, at(params)) : undefined;
+      const items = sought === undefined ? own : elsewhereOffers(analysis, sought, await others());
       const { line } = params.position;
       return items.map((item, index) => toCompletion(item, index, line, capabilities.snippets));
     }),
@@ -67,6 +71,7 @@ function toCompletion(item: Completion, index: number, line: number, snippets: b
     ...(item.documentation === undefined
       ? {}
       : { documentation: { kind: MarkupKind.Markdown, value: item.documentation } }),
+    ...(item.edits !== undefined && { additionalTextEdits: item.edits.map(toTextEdit) }),
     insertTextFormat: snippet === undefined ? InsertTextFormat.PlainText : InsertTextFormat.Snippet,
     textEdit: { range: toRange({ line, from: item.from, to: item.to }), newText: snippet ?? item.insert },
   };

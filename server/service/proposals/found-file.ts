@@ -7,6 +7,7 @@ import { quotedText } from "../../../shared/text/quoted-text.ts";
 import type { Analysis } from "../../analysis/project.ts";
 import type { Scope } from "../../analysis/scope.ts";
 import { defined } from "../../analysis/source-file.ts";
+import { includeEdit } from "../include-edit.ts";
 
 /** An include of the record that defines a name, where there is one only. */
 export function includeDefinition(
@@ -20,16 +21,9 @@ export function includeDefinition(
     ({ file }) => file.path !== own.path && defined(file, kind, id) !== undefined,
   );
   if (home === undefined || second !== undefined) return undefined;
-  const include = `include ${quotedText(pathFrom(own.path, home))}`;
-  const last = own.outline.includes.at(-1)?.span.line;
-  const version = own.outline.lines.findIndex(
-    (line) => line.kind === "directive" && line.keyword.text === "headnote",
-  );
-  const line = last ?? version;
-  const to = own.outline.lines[line]?.text.length;
-  return to === undefined
-    ? undefined
-    : { title: `Add ${include}`, edits: [{ span: { line, from: to, to }, text: `\n${include}` }] };
+  const path = pathFrom(own.path, home);
+  const edit = includeEdit(own, path);
+  return edit && { title: `Add include ${quotedText(path)}`, edits: [edit] };
 }
 
 /** The path of the only record that is called as the one that is not there, else the one that it is a misspelling of. */
