@@ -1,6 +1,6 @@
 // Reads files for the server, so that it works wherever the editor can read: disks, remotes and web hosts.
 import * as vscode from "vscode";
-import { type ReadFileAnswer, readFileParams } from "../shared/messages/requests.ts";
+import { listFilesParams, type ReadFileAnswer, readFileParams } from "../shared/messages/requests.ts";
 
 const LARGEST = 64 * 1024 * 1024;
 const MOST_FILES = 20_000;
@@ -30,7 +30,8 @@ export async function readFile(params: unknown): Promise<ReadFileAnswer> {
   }
 }
 
-export async function listFiles(): Promise<{ uris: string[] }> {
-  const found = await vscode.workspace.findFiles("**/*.headnote", "**/node_modules/**", MOST_FILES);
+export async function listFiles(params: unknown): Promise<{ uris: string[] }> {
+  const { ending } = listFilesParams.parse(params);
+  const found = await vscode.workspace.findFiles(`**/*${ending}`, "**/node_modules/**", MOST_FILES);
   return { uris: found.map((uri) => uri.toString()) };
 }

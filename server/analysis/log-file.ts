@@ -62,6 +62,29 @@ export function readLog(text: string, log: NonNullable<Trace["log"]>): ReadLog {
   return { samples: display === undefined ? { time, depression } : { time, depression, display } };
 }
 
+/**
+ * The names above the columns of a log: those of the first line whose cells have as many numbers below them, or below a line
+ * of units.
+ */
+export function logColumns(text: string): readonly string[] {
+  const lines: string[] = [];
+  eachLine(text, (line) => lines.push(line) < MOST_BEFORE_HEAD);
+  for (const separator of SEPARATORS) {
+    const rows = lines.map((line) => cellsOf(line, separator));
+    const isNumbers = (row: readonly string[] = [], width: number): boolean =>
+      row.length === width && row.every((cell) => !Number.isNaN(numberOf(cell, separator !== ",")));
+    const head = rows.find(
+      (row, index) =>
+        row.length > 1 &&
+        !isNumbers(row, row.length) &&
+        (isNumbers(rows[index + 1], row.length) ||
+          (unitsIn(rows[index + 1] ?? []) && isNumbers(rows[index + 2], row.length))),
+    );
+    if (head !== undefined) return head.map((name) => name.trim()).filter((name) => name !== "");
+  }
+  return [];
+}
+
 /** The lines of a log that are not empty, until `take` wants no more. */
 function eachLine(text: string, take: (line: string) => boolean): void {
   const end = text.includes("\n") ? "\n" : "\r";

@@ -66,12 +66,16 @@ type LogRead = { readonly text: string } | { readonly failed: RawTrace["problems
 function readOf({ log, table }: Trace, recordPath: string, files: Files): LogRead | undefined {
   if (log === undefined) return undefined;
   if ((table?.rows.length ?? 0) > 0) return { failed: { kind: "two-sources" } };
-  const path = resolvePath(folderOf(recordPath), log.path);
-  if (log.path.startsWith("/") || !isWithin(path, files.root(recordPath))) {
-    return { failed: { kind: "outside", path: log.path } };
-  }
+  const path = logPath(log.path, recordPath, files);
+  if (path === undefined) return { failed: { kind: "outside", path: log.path } };
   const found = files.read(path);
   return "text" in found ? found : { failed: { kind: "unreadable", path: log.path, problem: found.problem } };
+}
+
+/** Where a log lies that a record names; `undefined` outside the workspace of the record. */
+export function logPath(written: string, recordPath: string, files: Files): string | undefined {
+  const path = resolvePath(folderOf(recordPath), written);
+  return written.startsWith("/") || !isWithin(path, files.root(recordPath)) ? undefined : path;
 }
 
 function rawTrace(trace: Trace, setup: Setup, read: LogRead | undefined): RawTrace {

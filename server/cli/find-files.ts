@@ -2,7 +2,7 @@
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import { problemOf, slashed } from "../disk/disk-files.ts";
-import { recordsBelow } from "../disk/records-below.ts";
+import { filesBelow } from "../disk/files-below.ts";
 import { gitIgnore } from "./git-ignore.ts";
 import { shownPath } from "./shown-path.ts";
 
@@ -34,7 +34,7 @@ export async function findFiles(paths: readonly string[], cwd: string): Promise<
     if (kind === "file") files.add(slashed(absolute));
     else if (kind === "folder") {
       folders.push(absolute);
-      const records = kept(recordsBelow(slashed(absolute)), absolute);
+      const records = kept(filesBelow(slashed(absolute), ".headnote"), absolute);
       if (records.length === 0) problems.push(`${shownPath(cwd, absolute)}: there is no record in it`);
       for (const record of records) files.add(record);
     } else {

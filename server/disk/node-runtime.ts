@@ -1,17 +1,18 @@
 // What the language server needs of a machine with a disk.
 import type { Runtime } from "../lsp/runtime.ts";
 import { diskFiles } from "./disk-files.ts";
-import { recordsBelow } from "./records-below.ts";
+import { filesBelow } from "./files-below.ts";
 
 /** A workspace with more is not looked through. */
-const MOST_RECORDS = 20_000;
+const MOST_FILES = 20_000;
 
 export function nodeRuntime(): Runtime {
   const disk = diskFiles();
   return {
     readNow: disk.read,
     root: disk.root,
-    list: (folders) => folders.flatMap((folder) => recordsBelow(folder, MOST_RECORDS)).slice(0, MOST_RECORDS),
+    list: (folders, ending) =>
+      folders.flatMap((folder) => filesBelow(folder, ending, MOST_FILES)).slice(0, MOST_FILES),
     later: (task) => setImmediate(task),
     today: () => {
       const now = new Date();

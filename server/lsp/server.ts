@@ -11,8 +11,15 @@ import {
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { LIST_FILES, listFilesAnswer, READ_FILE, readFileAnswer } from "../../shared/messages/requests.ts";
+import {
+  type FileEnding,
+  LIST_FILES,
+  listFilesAnswer,
+  READ_FILE,
+  readFileAnswer,
+} from "../../shared/messages/requests.ts";
 import type { FileRead } from "../analysis/files.ts";
+import { logPath } from "../analysis/traces.ts";
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
 import { type Capabilities, capabilitiesOf } from "./capabilities.ts";
 import { diagnostics } from "./diagnostics.ts";
@@ -60,12 +67,14 @@ function initialize(
     connection.sendNotification(ShowMessageNotification.method, shown).catch(() => undefined);
   };
   const workspace = workspaceService(files, complain);
-  const list = async (): Promise<readonly string[]> => {
-    const known = capabilities.readsFiles
-      ? listFilesAnswer.safeParse(await connection.sendRequest(LIST_FILES, {})).data?.uris.map(pathOf)
-      : runtime.list?.(files.folders);
-    return [...new Set([...openPaths(documents), ...(known ?? [])])];
+  const filesEnding = async (ending: FileEnding): Promise<readonly string[]> => {
+    if (!capabilities.readsFiles) return runtime.list?.(files.folders, ending) ?? [];
+    const answer = listFilesAnswer.safeParse(await connection.sendRequest(LIST_FILES, { ending }));
+    return answer.data?.uris.map(pathOf) ?? [];
   };
+  const list = async (): Promise<readonly string[]> => [
+    ...new Set([...openPaths(documents), ...(await filesEnding(".headnote"))]),
+  ];
   const version = (path: string): number => documents.get(uriOf(path))?.version ?? -1;
   const told = diagnostics(connection, capabilities, runtime, {
     workspace,
@@ -129,6 +138,15 @@ function initialize(
     runtime,
     workspace,
     list,
+    logs: () => filesEnding(".csv"),
+    logText: async (record, written) => {
+      const path = logPath(written, record, files);
+      if (path === undefined) return undefined;
+      // Where the client reads the files, the first try only asks for it.
+      if ("problem" in files.read(path)) await files.fetchMissing();
+      const read = files.read(path);
+      return "text" in read ? read.text : undefined;
+    },
     complain,
     settings: () => settings,
   });

@@ -3,13 +3,14 @@ import type { Analysis } from "../analysis/project.ts";
 import type { Scope } from "../analysis/scope.ts";
 import { allowOffers } from "./allow-offers.ts";
 import { commentOf } from "./comment-of.ts";
+import { includeOffers, logOffers } from "./file-offers.ts";
 import type { Judged } from "./findings.ts";
 import { headingOffers, includeOffer, propertyOffers, versionOffers } from "./keyword-offers.ts";
 import type { Offer } from "./offer.ts";
 import { formOf, keywordOf, type OpenLine, openLine } from "./open-line.ts";
 import type { Position } from "./position.ts";
 import { columnOffers, dimensionsInBracket, liftOffers, rowOffers } from "./table-offers.ts";
-import { includeOffers, textOffers } from "./text-offers.ts";
+import { textOffers } from "./text-offers.ts";
 import { slotOffers, unitOffers } from "./value-offers.ts";
 
 export interface Completion extends Offer {
@@ -22,8 +23,10 @@ export interface Completion extends Offer {
 export interface CompletionContext {
   /** Today as `YYYY-MM-DD`. */
   readonly today: string;
-  /** Paths of the workspace's records, for includes. */
+  /** Paths of the workspace's records, for an include, or of its logs, for a trace. */
   readonly paths: readonly string[];
+  /** What stands in the log that the line names. */
+  readonly log?: string | undefined;
   /** What was found in the file. */
   readonly findings: () => readonly Judged[];
   /** The character that made the editor ask, where the user did not. */
@@ -34,7 +37,7 @@ export interface CompletionContext {
 export function completion(
   analysis: Analysis,
   position: Position,
-  { today, paths, findings, trigger }: CompletionContext,
+  { today, paths, log, findings, trigger }: CompletionContext,
 ): readonly Completion[] {
   const { scope } = analysis;
   const text = scope.file.outline.lines[position.line]?.text ?? "";
@@ -47,14 +50,20 @@ export function completion(
   const open = openLine(scope.file.outline, position);
   // Blanks are typed to indent and to align; a list that opens by itself would take the Enter behind them.
   if (trigger === " " && !open.isQuoted && /^\s*([-\d.]|$)/.test(open.before)) return [];
-  const offers = open.isQuoted ? quotedOffers(scope, open, paths) : offersAt(analysis, open, today);
+  const offers = open.isQuoted ? quotedOffers(scope, open, paths, log) : offersAt(analysis, open, today);
   return offers.map((offer) => ({ ...offer, ...open.place }));
 }
 
-function quotedOffers(scope: Scope, open: OpenLine, paths: readonly string[]): readonly Offer[] {
+function quotedOffers(
+  scope: Scope,
+  open: OpenLine,
+  paths: readonly string[],
+  log: string | undefined,
+): readonly Offer[] {
   if (keywordOf(open) === "include") return includeOffers(scope, paths);
   const form = formOf(open);
-  return form === undefined ? [] : textOffers(scope, form, open);
+  if (form === undefined) return [];
+  return form.keyword === "log" ? logOffers(scope, form, open, paths, log) : textOffers(scope, form, open);
 }
 
 function offersAt(analysis: Analysis, open: OpenLine, today: string): readonly Offer[] {

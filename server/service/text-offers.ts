@@ -1,6 +1,5 @@
-// What may stand between quotes: files to include, and texts that other blocks state in the same place.
+// What may stand between quotes: texts that other blocks state in the same place.
 import type { Form } from "../../grammar/directive.ts";
-import { folderOf, relativePath } from "../../shared/text/path.ts";
 import type { Scope } from "../analysis/scope.ts";
 import type { Offer } from "./offer.ts";
 import type { OpenLine } from "./open-line.ts";
@@ -17,15 +16,4 @@ export function textOffers(scope: Scope, form: Form, { line, before }: OpenLine)
 export function unquoted(offer: Offer): Offer {
   const insert = offer.insert.slice(1, -1);
   return { ...offer, label: insert.replace(/\\(.)/g, "$1"), insert };
-}
-
-/** Files that are not included yet, the nearest first; `paths` are those of the workspace's records. */
-export function includeOffers({ file, includes }: Scope, paths: readonly string[]): readonly Offer[] {
-  const folder = folderOf(file.path);
-  const known = new Set(includes.map(({ path }) => path));
-  return paths
-    .filter((path) => path !== file.path && !known.has(path))
-    .map((path) => relativePath(folder, path))
-    .sort((a, b) => a.length - b.length || (a < b ? -1 : 1))
-    .map((path) => ({ label: path, insert: path, kind: "file", detail: "" }));
 }

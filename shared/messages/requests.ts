@@ -3,7 +3,7 @@ import * as z from "zod/mini";
 
 /** Server to client: the text of a file that the client can reach. */
 export const READ_FILE = "headnote/readFile";
-/** Server to client: the records of the workspace. */
+/** Server to client: the files of the workspace whose names end alike. */
 export const LIST_FILES = "headnote/listFiles";
 /** Client to server: the row that follows the one whose end is given. */
 export const ON_ENTER = "headnote/onEnter";
@@ -26,6 +26,8 @@ export const showPlacesArguments = z.tuple([
 
 export const readFileParams = z.object({ uri: z.string() });
 export const readFileAnswer = z.union([z.object({ text: z.string() }), z.object({ problem: z.string() })]);
+/** Records, and the logs that a trace can name. */
+export const listFilesParams = z.object({ ending: z.enum([".headnote", ".csv"]) });
 export const listFilesAnswer = z.object({ uris: z.array(z.string()) });
 export const onEnterParams = z.object({ uri: z.string(), position });
 /** The text of the next row, or nothing. */
@@ -40,6 +42,7 @@ export const namesAnswer = z.object({
 });
 
 export type ShowPlacesArguments = z.infer<typeof showPlacesArguments>;
+export type FileEnding = z.infer<typeof listFilesParams>["ending"];
 export type OnEnterAnswer = z.infer<typeof onEnterAnswer>;
 export type NamesAnswer = z.infer<typeof namesAnswer>;
 export type ReadFileAnswer = z.infer<typeof readFileAnswer>;

@@ -322,7 +322,8 @@ export const workspace = {
     onDidDelete: events.disk.on,
     dispose: () => undefined,
   }),
-  findFiles: async () => [...state.files.keys()].map(Uri.parse),
+  findFiles: async (pattern: string) =>
+    [...state.files.keys()].filter((uri) => uri.endsWith(pattern.replace("**/*", ""))).map(Uri.parse),
   applyEdit: async ({ created }: WorkspaceEdit) => {
     if (!state.isWritable) return false;
     for (const { uri, text } of created) state.files.set(String(uri), new TextEncoder().encode(text));

@@ -28,8 +28,10 @@ test("a file that is not text, not there or not a place is a sentence", async ()
   await checkRead("no place at all", { problem: "it cannot be read" });
 });
 
-test("the records are listed by their URIs", async () => {
+test("records and logs are listed by their URIs", async () => {
+  const log = "memory:///shop/traces/one.csv";
   editor.state.files.set(URI, new Uint8Array());
-  const answer = await listFiles();
-  expect(listFilesAnswer.parse(answer).uris).toEqual([URI]);
+  editor.state.files.set(log, new Uint8Array());
+  expect(listFilesAnswer.parse(await listFiles({ ending: ".headnote" })).uris).toEqual([URI]);
+  expect(listFilesAnswer.parse(await listFiles({ ending: ".csv" })).uris).toEqual([log]);
 });

@@ -61,7 +61,7 @@ export async function session(
     const text = disk.get(path);
     return text === undefined ? { problem: "it is not there" } : { text };
   };
-  const list = () => [...disk.keys()].filter((path) => path.endsWith(".headnote"));
+  const list = (_: unknown, ending: string) => [...disk.keys()].filter((path) => path.endsWith(ending));
   startServer(server, {
     ...(through === "disk" && { readNow, root: () => "/shop", list }),
     later: (task) => setImmediate(task),
@@ -74,7 +74,9 @@ export async function session(
     waiting.delete(params.uri);
   });
   client.onRequest("workspace/diagnostic/refresh", () => null);
-  client.onRequest(LIST_FILES, () => ({ uris: list().map(uriOf) }));
+  client.onRequest(LIST_FILES, ({ ending }: { readonly ending: string }) => ({
+    uris: list([], ending).map(uriOf),
+  }));
   client.onRequest<FileRead, void>(READ_FILE, async ({ uri }: { readonly uri: string }) => {
     await new Promise(setImmediate);
     return readNow(pathOf(uri));

@@ -301,6 +301,19 @@ describe("the features reach the client", () => {
     asked.close();
   });
 
+  test.each(["disk", "client"] as const)("the columns of a log are read through the %s", async (through) => {
+    const files = { "file:///shop/traces/one.csv": "t,dp\n0,1\n1,2\n" };
+    const asked = await session(FULL, files, through);
+    await asked.open(URI, 'headnote 1\nrun a\ntrace 0.3 in of a\n  log "traces/one.csv" time ""\n');
+    const labels = async (character: number) =>
+      (await asked.ask<CompletionItem[]>("textDocument/completion", place(3, character))).map(
+        ({ label }) => label,
+      );
+    expect(await labels(29)).toEqual(["t", "dp"]);
+    expect(await labels(7)).toEqual(["traces/one.csv"]);
+    asked.close();
+  });
+
   test("a name of a record that is not included comes with its include", async () => {
     const shop = { "/shop/shop.headnote": "headnote 1\nbench north\n  shows flow\n" };
     await inSession(FULL, shop, async (asked) => {

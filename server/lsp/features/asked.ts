@@ -18,6 +18,10 @@ export interface FeatureSource {
   readonly workspace: WorkspaceService;
   /** All records of the workspace. */
   readonly list: () => Promise<readonly string[]>;
+  /** All logs of the workspace that a trace can name. */
+  readonly logs: () => Promise<readonly string[]>;
+  /** What stands in the log that a record names, if it can be read. */
+  readonly logText: (record: string, written: string) => Promise<string | undefined>;
   /** Shows the user a sentence, once. */
   readonly complain: (sentence: string) => void;
   readonly settings: () => Settings;

@@ -12,6 +12,8 @@ export function registerCompleting({
   analysed,
   read,
   others,
+  logs,
+  logText,
   capabilities,
   runtime,
   list,
@@ -23,9 +25,11 @@ export function registerCompleting({
       const { analysis } = checked;
       const findings = () => checked.findings;
       const text = analysis.scope.file.outline.lines[params.position.line]?.text ?? "";
-      const paths = text.includes("include") ? await list() : [];
+      const named = /^\s*log\s+"([^"]*)/.exec(text)?.[1];
+      const paths = text.includes("include") ? await list() : named === undefined ? [] : await logs();
+      const log = named === undefined ? undefined : await logText(analysis.scope.file.path, named);
       const trigger = params.context?.triggerCharacter;
-      const own = completion(analysis, at(params), { today: runtime.today(), paths, findings, trigger });
+      const own = completion(analysis, at(params), { today: runtime.today(), paths, log, findings, trigger });
       const sought = own.length === 0 ? soughtElsewhere(analysis, at(params)) : undefined;
       const items = sought === undefined ? own : elsewhereOffers(analysis, sought, await others());
       const { line } = params.position;
