@@ -83,10 +83,10 @@ function lineOffers(analysis: Analysis, open: OpenLine): readonly Offer[] {
   const hasTable = entity !== undefined && "table" in entity && entity.table !== undefined;
   const inBlock = [
     ...liftOffers(analysis, open),
-    ...propertyOffers(placed),
+    ...propertyOffers(placed, open.line),
     ...(hasTable ? [] : columnOffers(analysis, open, open.behind)),
   ];
   const { outline } = analysis.scope.file;
-  const others = [...versionOffers(outline, open.line), ...headingOffers(), includeOffer];
+  const others = [...versionOffers(outline, open.line), ...headingOffers(outline, open.line), includeOffer];
   return /^\s/.test(before) ? [...inBlock, ...others] : [...others, ...inBlock];
 }

@@ -11,24 +11,44 @@ import { signature } from "../../grammar/signature.ts";
 import { code } from "./markdown.ts";
 import type { Offer } from "./offer.ts";
 
-/** Properties of the open block: the required ones first, then those not stated, then those that may stand again. */
-export function propertyOffers(placed: PlacedBlock | undefined): readonly Offer[] {
+/**
+ * Properties of the open block: the required ones first, then those not stated, then those that may stand again. What the
+ * line itself states counts for nothing, since it is being changed.
+ */
+export function propertyOffers(placed: PlacedBlock | undefined, line: number): readonly Offer[] {
   if (placed === undefined) return [];
   const { heading, entity } = placed.block;
-  const stated = entity.origin.lines;
-  const rank = (keyword: string) => (stated.has(keyword) ? 2 : heading.required.includes(keyword) ? 0 : 1);
+  const isStated = (keyword: string): boolean => {
+    const stated = entity.origin.lines.get(keyword);
+    return stated !== undefined && placed.start + stated.line !== line;
+  };
+  const rank = (keyword: string) => (isStated(keyword) ? 2 : heading.required.includes(keyword) ? 0 : 1);
   return propertyKeywords(heading.block)
     .map((keyword) => ({ keyword, form: findProperty(heading.block, keyword) }))
-    .filter(({ keyword, form }) => !stated.has(keyword) || form?.repeatable === true)
+    .filter(({ keyword, form }) => !isStated(keyword) || form?.repeatable === true)
     .sort((a, b) => rank(a.keyword) - rank(b.keyword))
     .flatMap(({ form }) => (form === undefined ? [] : [keywordOffer(form)]));
 }
 
-export function headingOffers(): readonly Offer[] {
-  return headingKeywords.flatMap((keyword) => {
-    const form = findHeading(keyword);
-    return form === undefined ? [] : [keywordOffer(form)];
-  });
+/** What readings stand in, which is what follows a session. */
+const READINGS = ["run", "plate-check", "trace", "ladder", "map"];
+
+/** What the file has most of comes first, and in a session's file what readings stand in; one session is enough. */
+export function headingOffers({ blocks }: Outline, line: number): readonly Offer[] {
+  const counts = new Map<string, number>();
+  for (const { start, block } of blocks) {
+    if (start !== line) counts.set(block.entity.kind, (counts.get(block.entity.kind) ?? 0) + 1);
+  }
+  const count = (keyword: string): number => counts.get(keyword) ?? 0;
+  const hasSession = count("session") > 0;
+  const isLater = (keyword: string): boolean => hasSession !== READINGS.includes(keyword);
+  return headingKeywords
+    .filter((keyword) => keyword !== "session" || !hasSession)
+    .toSorted((a, b) => count(b) - count(a) || Number(isLater(a)) - Number(isLater(b)))
+    .flatMap((keyword) => {
+      const form = findHeading(keyword);
+      return form === undefined ? [] : [keywordOffer(form)];
+    });
 }
 
 /** The version line, where nothing stands above it. */

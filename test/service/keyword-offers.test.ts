@@ -17,6 +17,26 @@ describe("keywords", () => {
     expect(found.indexOf("section")).toBeLessThan(found.indexOf("session"));
   });
 
+  test("count what the line itself states for nothing", () => {
+    expect(labelsAt("headnote 1\nbench b\n  shows flow\n  se$0ttle 1.6 s\n")).toContain("settle");
+    expect(labelsAt("headnote 1\nbench b\n  shows flow\n  settle 1.6 s\n  $0\n")).not.toContain("settle");
+  });
+
+  test("of blocks are in the order of what the file has, and what follows a session is readings", () => {
+    const defined = labelsAt("headnote 1\nplate a\nplate b\n$0\n");
+    expect(defined.slice(0, 2)).toEqual(["plate", "bench"]);
+    expect(defined.indexOf("session")).toBeLessThan(defined.indexOf("run"));
+    const session = "headnote 1\nbench b\nsession 2026-03-02\n";
+    expect(labelsAt(`${session}run a\nrun b\ntrace 0.3 in of a\n$0\n`).slice(0, 4)).toEqual([
+      "run",
+      "trace",
+      "bench",
+      "ladder",
+    ]);
+    expect(labelsAt(`${session}$0\n`)).not.toContain("session");
+    expect(labelsAt("headnote 1\nses$0sion 2026-03-02\n")).toContain("session");
+  });
+
   test("offer the version line only to a file that has none", () => {
     expect(labelsAt("$0\nbench b\n")).toContain("headnote");
     expect(labelsAt("# a shop\nheadnote 1\n$0\n")).not.toContain("headnote");

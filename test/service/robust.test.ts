@@ -14,6 +14,7 @@ import { completion } from "../../server/service/completion.ts";
 import { DEFAULT_CONFIG } from "../../server/service/config.ts";
 import { definition } from "../../server/service/definition.ts";
 import { documentLinks } from "../../server/service/document-links.ts";
+import { elsewhereOffers, soughtElsewhere } from "../../server/service/elsewhere-offers.ts";
 import { findingsOf } from "../../server/service/findings.ts";
 import { folding } from "../../server/service/folding.ts";
 import { formatEdits } from "../../server/service/format-edits.ts";
@@ -31,6 +32,11 @@ import { symbols } from "../../server/service/symbols.ts";
 const FOLDER = join(import.meta.dirname, "../../samples");
 const samples = globSync("**/*.headnote", { cwd: FOLDER, absolute: true }).sort();
 const disk = diskFiles();
+/** What completion may look for names in. */
+const neighbours = samples.slice(0, 8).flatMap((path) => {
+  const analysis = createProject(disk).analyse(path);
+  return "problem" in analysis ? [] : [analysis.scope];
+});
 
 function isUpTo(a: Position, b: Position): boolean {
   return a.line < b.line || (a.line === b.line && a.column <= b.column);
@@ -75,6 +81,8 @@ function checkFeatures(path: string, text: string, every: number): void {
       const position = { line, column };
       hover(analysis, position);
       completion(analysis, position, { today: "2026-11-25", paths: samples, findings: () => findings });
+      const sought = soughtElsewhere(analysis, position);
+      if (sought !== undefined) elsewhereOffers(analysis, sought, [analysis.scope, ...neighbours]);
       signatureHelp(analysis, position);
       definition(analysis, position);
       rename(analysis, position, "new-name", [analysis.scope]);
