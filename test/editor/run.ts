@@ -1,11 +1,12 @@
 // What a porter does in the editor, done in a real one with the packed extension; pictures of it go to dist/editor.
-import { mkdirSync, rmSync } from "node:fs";
+import { cpSync, mkdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { bundleSuite } from "../electron/bundle.ts";
 import { byProcess } from "./by-process.ts";
 import { byWorker } from "./by-worker.ts";
 import { type Hands, handsOn, type Step } from "./hands.ts";
 import { inHost } from "./in-host.ts";
+import { everyPicture } from "./pictures.ts";
 import { besideText } from "./preview.ts";
 import { asBuiltIn, servePackage } from "./serve-package.ts";
 import { makeShop } from "./shop.ts";
@@ -26,6 +27,10 @@ let failed = 0;
 await sitting("the server in a process", { vsix }, byProcess);
 
 await sitting("the curve beside the text", { vsix }, besideText);
+
+await sitting("every picture beside the text", { vsix }, everyPicture, (folder) =>
+  cpSync(join(root, "samples"), join(folder, "samples"), { recursive: true }),
+);
 
 const served = await servePackage(root);
 await sitting(
@@ -50,10 +55,13 @@ async function sitting(
   name: string,
   opening: Opening,
   act: (step: Step, hands: Hands, bench: Workbench, folder: string) => Promise<void>,
+  /** Puts more into the folder before it is opened. */
+  prepare: (folder: string) => void = () => undefined,
 ): Promise<void> {
   if (!name.includes(only)) return;
   console.log(name);
   const folder = makeShop({ headnote: join(root, "dist/cli.cjs"), node });
+  prepare(folder);
   const bench = await openWorkbench(folder, opening);
   const hands = handsOn(bench.page, pictures);
   const step: Step = async (what, done) => {
