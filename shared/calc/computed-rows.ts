@@ -2,6 +2,7 @@
 import type { Row } from "../model/model.ts";
 import type { Branch, Impossible, RowNumbers, RowResult, Slip } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
+import { branchesOf } from "./branches.ts";
 import { type ColumnValues, columnValues, columnWords } from "./column-values.ts";
 import { ComputedRow } from "./computed-row.ts";
 import { type ChainInput, type FlowChain, flowChain, leakNumber } from "./flow-chain.ts";
@@ -30,10 +31,10 @@ export class ComputedRows implements RowNumbers {
   readonly #depressions: ColumnValues | undefined;
   readonly #displays: ColumnValues | undefined;
   readonly #rangeOf: ((row: Row) => string | undefined) | undefined;
+  #branch: readonly (Branch | undefined)[] | undefined = undefined;
   #results: readonly ComputedRow[] | undefined = undefined;
 
   // What the rows of a run say of each other, filled in once all of them are there.
-  branch: readonly (Branch | undefined)[] = [];
   slips: ReadonlyMap<number, Slip> = NONE;
   impossible: ReadonlyMap<number, Impossible> = NONE;
   averages: Averages | undefined = undefined;
@@ -88,6 +89,16 @@ export class ComputedRows implements RowNumbers {
       if (row.void === undefined && !Number.isNaN(lift) && !Number.isNaN(corrected))
         this.complete.push(this.lift.length - 1);
     }
+  }
+
+  /** Of each row; none of one that is void, or whose lift is not what was set. Asked for once slips are known. */
+  get branch(): readonly (Branch | undefined)[] {
+    this.#branch ??= branchesOf(
+      this.lift.map((lift, at) =>
+        this.written[at]?.void !== undefined || this.slips.get(at)?.column === "lift" ? Number.NaN : lift,
+      ),
+    );
+    return this.#branch;
   }
 
   get results(): readonly RowResult[] {

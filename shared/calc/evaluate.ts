@@ -10,7 +10,6 @@ import type {
   Station,
 } from "../model/result.ts";
 import type { Setup } from "../model/setup.ts";
-import { branchesOf } from "./branches.ts";
 import { columnValues } from "./column-values.ts";
 import { ComputedRows } from "./computed-rows.ts";
 import { everFalls, fallBacks } from "./fall-back.ts";
@@ -128,7 +127,6 @@ function hasRepeats({ table }: Run): boolean {
 function relatedRows(setup: Setup): ComputedRows {
   const rows = new ComputedRows(setup);
   rows.slips = slipsAmong(rows);
-  rows.branch = branchesOf(countingLifts(rows));
   return rows;
 }
 
@@ -137,14 +135,6 @@ function slipsAmong({ complete, lift, corrected }: ComputedRows): ReadonlyMap<nu
   const given = (column: readonly number[]) => complete.map((at) => column[at] ?? Number.NaN);
   const slips = unitSlips({ lift: given(lift), flow: given(corrected) });
   return new Map([...slips].map(([index, slip]) => [complete[index] ?? index, slip]));
-}
-
-/** The lifts of the rows that belong to a branch; NaN for those that are void, or whose lift is not what was set. */
-function countingLifts({ complete, lift, written, slips }: ComputedRows): readonly number[] {
-  if (complete.length === lift.length && slips.size === 0) return lift;
-  return lift.map((value, at) =>
-    written[at]?.void !== undefined || slips.get(at)?.column === "lift" ? Number.NaN : value,
-  );
 }
 
 /** Corrected flows of rows that were taken more than once, by lift and branch. */

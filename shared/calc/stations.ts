@@ -32,50 +32,36 @@ export function meansOf(
   { lift, corrected }: Pick<RowNumbers, "lift" | "corrected">,
 ): Means {
   if (own.length === 0) return NO_MEANS;
-  const rows = inOrder(own, lift);
-  // Most sweeps are read upwards, and all of it counts: their columns are in order as they stand.
-  const isWhole = rows === own && own.length === lift.length;
-  const lifts = isWhole ? lift : rows.map((at) => lift[at] ?? Number.NaN);
-  const flows = isWhole ? corrected : rows.map((at) => corrected[at] ?? Number.NaN);
-  return isRising(lifts) ? { lift: lifts, flow: flows, rows, end: undefined } : averaged(rows, lifts, flows);
-}
-
-/** By rising lift, rows of one lift in the order in which they were taken. */
-function inOrder(rows: readonly number[], lift: readonly number[]): readonly number[] {
-  let before = Number.NaN;
-  for (const row of rows) {
-    const here = lift[row] ?? Number.NaN;
-    if (here < before) return rows.toSorted((a, b) => (lift[a] ?? Number.NaN) - (lift[b] ?? Number.NaN));
-    before = here;
-  }
-  return rows;
-}
-
-/** Whether no two lifts are one, of lifts in order. */
-function isRising(lifts: readonly number[]): boolean {
-  for (let at = 1; at < lifts.length; at++) {
-    if (lifts[at] === lifts[at - 1]) return false;
-  }
-  return true;
-}
-
-/** The means of rows whose lifts are in order, some of them equal. */
-function averaged(rows: readonly number[], lifts: readonly number[], flows: readonly number[]): Means {
-  const lift: number[] = [];
-  const flow: number[] = [];
-  const end: number[] = [];
+  // By rising lift, rows of one lift in the order in which they were taken.
+  const rows = own.toSorted((a, b) => (lift[a] ?? Number.NaN) - (lift[b] ?? Number.NaN));
+  const lifts: number[] = [];
+  const flows: number[] = [];
+  const ends: number[] = [];
   let begin = 0;
   let sum = 0;
-  for (let at = 0; at < rows.length; at++) {
-    sum += flows[at] ?? Number.NaN;
-    if (lifts[at + 1] === lifts[at]) continue;
-    lift.push(lifts[at] ?? Number.NaN);
-    flow.push(sum / (at + 1 - begin));
-    end.push(at + 1);
+  for (const [at, row] of rows.entries()) {
+    sum += corrected[row] ?? Number.NaN;
+    const next = rows[at + 1];
+    if (next !== undefined && lift[next] === lift[row]) continue;
+    lifts.push(lift[row] ?? Number.NaN);
+    flows.push(sum / (at + 1 - begin));
+    ends.push(at + 1);
     begin = at + 1;
     sum = 0;
   }
-  return { lift, flow, rows, end };
+  return { lift: lifts, flow: flows, rows, end: ends };
+}
+
+/**
+ * Whether a run was read once from the lowest lift to the highest, and all of it counts: its rows are its stations as they
+ * stand. Most runs are such a sweep.
+ */
+function isSweep({ complete, lift, slips, impossible }: ComputedRows): boolean {
+  if (complete.length < lift.length || slips.size > 0 || impossible.size > 0) return false;
+  for (let at = 1; at < lift.length; at++) {
+    if (!((lift[at] ?? 0) > (lift[at - 1] ?? 0))) return false;
+  }
+  return true;
 }
 
 const NO_STATIONS: readonly Station[] = [];
@@ -91,16 +77,20 @@ export class Averages {
   #falling: readonly Station[] | undefined = undefined;
 
   constructor(rows: ComputedRows, terms: StationTerms) {
-    this.usable =
-      rows.slips.size === 0 && rows.impossible.size === 0
-        ? rows.complete
-        : rows.complete.filter((at) => rows.isUsable(at));
-    const isFalling = rows.branch.includes("falling");
-    const own = (branch: Branch) => this.usable.filter((at) => rows.branch[at] === branch);
-    this.means = {
-      rising: meansOf(isFalling ? own("rising") : this.usable, rows),
-      falling: isFalling ? meansOf(own("falling"), rows) : NO_MEANS,
-    };
+    if (isSweep(rows)) {
+      this.usable = rows.complete;
+      const rising = { lift: rows.lift, flow: rows.corrected, rows: rows.complete, end: undefined };
+      this.means = { rising, falling: NO_MEANS };
+    } else {
+      const usable = rows.complete.filter((at) => rows.isUsable(at));
+      const of = (branch: Branch) =>
+        meansOf(
+          usable.filter((at) => rows.branch[at] === branch),
+          rows,
+        );
+      this.usable = usable;
+      this.means = { rising: of("rising"), falling: of("falling") };
+    }
     this.#rows = rows;
     this.#terms = terms;
   }
