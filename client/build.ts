@@ -11,15 +11,42 @@ const out = `${root}dist/`;
 
 const common: BuildOptions = { bundle: true, minify: true, legalComments: "linked", logLevel: "warning" };
 
-/** What is not needed at once is a bundle of its own: what draws and the server of the command, the client of the extension. */
+/**
+ * What is not needed at once is a bundle of its own: what draws, globs and the server of the command, the client of the
+ * extension. Programs, which Commander could start, we have none.
+ */
 const apart: Plugin = {
   name: "apart",
-  setup: ({ onResolve }) => {
-    onResolve({ filter: /\/(draw|serve|node-client)\.ts$/ }, ({ kind, path }) =>
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /\/(draw|glob|serve|node-client)\.ts$/ }, ({ kind, path }) =>
       kind === "dynamic-import" ? { path: `./${basename(path, ".ts")}.cjs`, external: true } : undefined,
     );
+    onResolve({ filter: /^node:child_process$/ }, ({ importer, path }) =>
+      importer.includes("/commander/") ? { path, namespace: "nothing" } : undefined,
+    );
+    onLoad({ filter: /./, namespace: "nothing" }, () => ({ contents: "export default {};" }));
   },
 };
+
+/** Node loads CommonJS faster than modules: without waiting between files, and of its own parts only what is asked for. */
+const command: BuildOptions = {
+  ...common,
+  outdir: out,
+  outExtension: { ".js": ".cjs" },
+  platform: "node",
+  target: "node22",
+  format: "cjs",
+  define: { "import.meta.url": "__filename", "import.meta.dirname": "__dirname" },
+  supported: { "dynamic-import": false },
+  plugins: [apart],
+  // The variant for Node waits for a canvas that is not there, which CommonJS cannot.
+  alias: { "vega-canvas": `${root}node_modules/vega-canvas/build/vega-canvas.browser.js` },
+  // A native module and a folder of fonts cannot be bundled; they are found beside the bundle at run time.
+  external: ["@resvg/resvg-js", "dejavu-fonts-ttf"],
+};
+
+/** What a module of CommonJS is given. */
+const MODULE = "exports,require,module,__filename,__dirname";
 
 /** Pictures of the last tests, which are looked at after a build too. */
 const KEPT = ["editor", "preview-shots"];
@@ -30,26 +57,20 @@ for (const name of readdirSync(out)) {
 
 await Promise.all([
   build({
-    ...common,
+    ...command,
     entryPoints: {
       cli: `${root}server/cli/main.ts`,
-      command: `${root}server/cli/run.ts`,
       draw: `${root}server/cli/draw.ts`,
+      glob: `${root}server/cli/glob.ts`,
       serve: `${root}server/cli/serve.ts`,
     },
-    outdir: out,
-    outExtension: { ".js": ".cjs" },
-    platform: "node",
-    target: "node22",
-    // Node loads CommonJS faster than modules: without waiting between files, and of its own parts only what is asked for.
-    format: "cjs",
-    define: { "import.meta.url": "__filename", "import.meta.dirname": "__dirname" },
-    supported: { "dynamic-import": false },
-    plugins: [apart],
-    // The variant for Node waits for a canvas that is not there, which CommonJS cannot.
-    alias: { "vega-canvas": `${root}node_modules/vega-canvas/build/vega-canvas.browser.js` },
-    // A native module and a folder of fonts cannot be bundled; they are found beside the bundle at run time.
-    external: ["@resvg/resvg-js", "dejavu-fonts-ttf"],
+  }),
+  build({
+    ...command,
+    entryPoints: { command: `${root}server/cli/run.ts` },
+    // As a module it does what a module does; as a script, which has none, it is the function that a module is.
+    banner: { js: `((f)=>typeof module==="undefined"?f:f(${MODULE}))(function(${MODULE}){` },
+    footer: { js: "})" },
   }),
   build({
     ...common,
@@ -102,12 +123,9 @@ await Promise.all([
 chmodSync(`${out}cli.cjs`, 0o755);
 
 // One check is run, and the code that the engine has compiled for it is kept for every check that follows.
-const command = `${out}command.cjs`;
-const script = bundleScript(command);
-const { run } = commandOf(script, command, createRequire(command));
-await run(["check", `${root}samples/first.headnote`], {
-  ...nodeIo(),
-  out: () => undefined,
-  err: () => undefined,
-});
-writeFileSync(compiledPath(command), script.createCachedData());
+const bundle = `${out}command.cjs`;
+const script = bundleScript(bundle);
+const { run } = commandOf(script, bundle, createRequire(bundle));
+const quiet = { ...nodeIo(), out: () => undefined, err: () => undefined };
+await run(["check", `${root}samples/first.headnote`], quiet);
+writeFileSync(compiledPath(bundle), script.createCachedData());

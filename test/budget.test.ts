@@ -15,7 +15,7 @@ function sizeOf(files: Iterable<string>): number {
 
 describe("the command", () => {
   test("starts with less than what draws, or than the server", () => {
-    expect(sizeOf(["cli.cjs", "command.cjs"])).toBeLessThan(700 * kB);
+    expect(sizeOf(["cli.cjs", "command.cjs"])).toBeLessThan(650 * kB);
     for (const apart of ["draw.cjs", "serve.cjs"]) expect(sizeOf([apart])).toBeGreaterThan(700 * kB);
   });
 });

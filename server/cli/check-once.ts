@@ -31,7 +31,7 @@ export async function checkOnce(
 ): Promise<Round> {
   const found = await findFiles(paths, io.cwd);
   const files = stdin === undefined ? found.files : [stdin, ...found.files.filter((file) => file !== stdin)];
-  const problems = [...found.problems, ...(await readSettings(files))];
+  const problems = [...found.problems, ...readSettings(files)];
   const read: string[] = [];
   const texts = new Map<string, string>();
   const seen = new Set<string>(files);

@@ -12,8 +12,7 @@ export function compiledPath(bundle: string): string {
 /** The bundle as a script; what is compiled while it runs can be taken from it afterwards. */
 export function bundleScript(bundle: string, compiled?: Buffer): Script {
   // It is plain ASCII, which reads faster as Latin-1 than as UTF-8.
-  const source = readFileSync(bundle, "latin1");
-  return new Script(`(function (exports, require, module, __filename, __dirname) {${source}\n})`, {
+  return new Script(readFileSync(bundle, "latin1"), {
     filename: bundle,
     ...(compiled !== undefined && { cachedData: compiled }),
   });

@@ -30,13 +30,13 @@ interface Side {
 export async function openCompared(written: string, io: Io): Promise<ComparedRun | undefined> {
   const { revision, path, run } = sideOf(written, io.cwd);
   const shown = shownPath(io.cwd, path);
-  const state = revision === undefined ? undefined : openRevision(revision, path);
+  const state = revision === undefined ? undefined : await openRevision(revision, path);
   if (state !== undefined && "problem" in state) {
     complain(io, `${written}: ${state.problem}`);
     return undefined;
   }
   const { service, readSettings } = openWorkspace(io.cwd, new Map(), state?.read);
-  const [unsettled] = await readSettings([path]);
+  const [unsettled] = readSettings([path]);
   const checked = service.check(path);
   if ("problem" in checked || unsettled !== undefined) {
     complain(io, "problem" in checked ? `${written}: ${checked.problem}` : (unsettled ?? ""));

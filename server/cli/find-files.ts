@@ -20,8 +20,6 @@ export interface FoundFiles {
   readonly problems: readonly string[];
 }
 
-const NEVER = ["**/node_modules/**", "**/.git/**"];
-
 /** Files named one by one are taken as they are; those of folders and globs only where no .gitignore leaves them out. */
 export async function findFiles(paths: readonly string[], cwd: string): Promise<FoundFiles> {
   const files = new Set<string>();
@@ -59,17 +57,9 @@ function kindOf(path: string): string {
 
 /** The files that a pattern matches; `undefined` for a path that is no pattern. */
 async function globbed(path: string, cwd: string): Promise<readonly string[] | undefined> {
-  const pattern = slashed(path);
-  const { glob, isDynamicPattern } = await import("tinyglobby");
-  if (!isDynamicPattern(pattern)) return undefined;
-  const found = await glob(pattern, {
-    cwd,
-    ignore: NEVER,
-    absolute: true,
-    expandDirectories: false,
-    followSymbolicLinks: false,
-  });
-  return kept(found, cwd);
+  const { matching } = await import("./glob.ts");
+  const found = await matching(slashed(path), cwd);
+  return found && kept(found, cwd);
 }
 
 /** The paths that no .gitignore leaves out, in the order of their names. */

@@ -1,5 +1,4 @@
 // Files as they stood at a revision. Git is called with a list of arguments, never through a shell.
-import { execFileSync } from "node:child_process";
 import { dirname, relative } from "node:path";
 import type { FileRead } from "../analysis/files.ts";
 import { findUp, LARGEST_FILE, slashed } from "../disk/disk-files.ts";
@@ -11,17 +10,21 @@ export interface Revision {
 }
 
 /** The revision of the repository that a path lies in; why not, where there is none. Nothing of the record is run. */
-export function openRevision(name: string, path: string): Revision | { readonly problem: string } {
+export async function openRevision(
+  name: string,
+  path: string,
+): Promise<Revision | { readonly problem: string }> {
   const top = findUp(dirname(path), ".git");
   if (top === undefined) return { problem: "it lies in no git repository" };
-  const verified = git(top, ["rev-parse", "--verify", "--quiet", "--end-of-options", `${name}^{commit}`]);
+  const git = await gitIn(top);
+  const verified = git(["rev-parse", "--verify", "--quiet", "--end-of-options", `${name}^{commit}`]);
   if ("problem" in verified) return { problem: verified.isMissing ? "git is not installed" : NO_REVISION };
   const commit = verified.bytes.toString("utf8").trim();
   return {
     read: (wanted) => {
       const inside = slashed(relative(top, wanted));
       if (inside.startsWith("../")) return { problem: "it lies outside the repository" };
-      const found = git(top, ["cat-file", "blob", `${commit}:${inside}`]);
+      const found = git(["cat-file", "blob", `${commit}:${inside}`]);
       if ("problem" in found) return { problem: "it was not there at that revision" };
       try {
         return { text: new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(found.bytes) };
@@ -34,20 +37,25 @@ export function openRevision(name: string, path: string): Revision | { readonly 
 
 const NO_REVISION = "there is no such revision";
 
-function git(
-  folder: string,
+type Git = (
   args: readonly string[],
-): { readonly bytes: Buffer } | { readonly problem: string; readonly isMissing: boolean } {
-  try {
-    // Replacements, a pager or an alias of the user change nothing of what a revision holds.
-    const bytes = execFileSync("git", ["--no-replace-objects", "--no-pager", ...args], {
-      cwd: folder,
-      maxBuffer: LARGEST_FILE,
-      stdio: ["ignore", "pipe", "ignore"],
-    });
-    return { bytes };
-  } catch (error) {
-    const code = typeof error === "object" && error !== null && "code" in error ? error.code : undefined;
-    return { problem: String(error), isMissing: code === "ENOENT" };
-  }
+) => { readonly bytes: Buffer } | { readonly problem: string; readonly isMissing: boolean };
+
+/** Git in a folder. What starts programs is loaded here: no other command needs it. */
+async function gitIn(folder: string): Promise<Git> {
+  const { execFileSync } = await import("node:child_process");
+  return (args) => {
+    try {
+      // Replacements, a pager or an alias of the user change nothing of what a revision holds.
+      const bytes = execFileSync("git", ["--no-replace-objects", "--no-pager", ...args], {
+        cwd: folder,
+        maxBuffer: LARGEST_FILE,
+        stdio: ["ignore", "pipe", "ignore"],
+      });
+      return { bytes };
+    } catch (error) {
+      const code = typeof error === "object" && error !== null && "code" in error ? error.code : undefined;
+      return { problem: String(error), isMissing: code === "ENOENT" };
+    }
+  };
 }

@@ -20,7 +20,7 @@ export async function openRecord(file: string, io: Io): Promise<OpenRecord | und
   const path = isStdin ? stdinPath(io.cwd, undefined) : slashed(resolve(io.cwd, file));
   const texts = isStdin ? [[path, await stdinText(io)] as const] : [];
   const { service, readSettings } = openWorkspace(io.cwd, new Map(texts));
-  const [unsettled] = await readSettings([path]);
+  const [unsettled] = readSettings([path]);
   const checked = service.check(path);
   const shown = shownPath(io.cwd, path);
   const problem = "problem" in checked ? `${shown}: ${checked.problem}` : unsettled;

@@ -1,4 +1,4 @@
-// What `headnote bench` does, apart from its command line: few calls need it, so it is loaded when one does.
+// What `headnote bench` does, apart from its command line.
 import { extname, resolve } from "node:path";
 import { nearest } from "../../shared/quantity/nearest.ts";
 import { benchChart } from "../../shared/render/bench-chart.ts";
@@ -56,7 +56,7 @@ async function readBenches(call: Call, io: Io): Promise<Read> {
   const { service, readSettings } = openWorkspace(io.cwd, new Map(texts));
   const found = await findFiles(paths, io.cwd);
   const files = stdin === undefined ? found.files : [stdin, ...found.files];
-  const problems = [...found.problems, ...(await readSettings(files))];
+  const problems = [...found.problems, ...readSettings(files)];
   const benches = benchPages();
   for (const path of files) {
     const checked = service.check(path);

@@ -1,5 +1,6 @@
-// What `headnote compare` does, apart from its command line: few calls need it, so it is loaded when one does.
+// What `headnote compare` does, apart from its command line.
 import { extname, resolve } from "node:path";
+import { chartSpec } from "../../shared/render/chart.ts";
 import type { ChartRun } from "../../shared/render/chart-run.ts";
 import { compareCsv } from "../../shared/render/compare-csv.ts";
 import { type CompareInput, type CompareRun, compareLabels } from "../../shared/render/compare-input.ts";
@@ -10,6 +11,7 @@ import { compareText } from "../../shared/render/compare-text.ts";
 import { printable } from "../../shared/text/printable.ts";
 import { rowFindings } from "../service/row-findings.ts";
 import { type ComparedRun, openCompared } from "./compared-run.ts";
+import { drawing } from "./drawings.ts";
 import { FINE, FOUND, UNUSABLE } from "./exit-code.ts";
 import type { Io } from "./io.ts";
 import { type Call, complain, flagOption, textOption } from "./subcommand.ts";
@@ -70,8 +72,6 @@ async function draw(
 ): Promise<string | undefined> {
   const output = textOption(call, "output");
   if (output === undefined) return undefined;
-  const { drawing } = await import("./drawings.ts");
-  const { chartSpec } = await import("../../shared/render/chart.ts");
   const write = drawing(extname(output));
   if (write === undefined) return `${output}: a picture's name ends in .svg, .png or .json`;
   if (all.some(({ isTold }) => !isTold))

@@ -29,7 +29,9 @@ export async function run(args: readonly string[], io: Io = nodeIo()): Promise<n
     .exitOverride()
     .configureOutput({ writeOut: io.out, writeErr: io.err })
     .addHelpText("before", exampleText(FIRST_EXAMPLES));
-  for (const subcommand of SUBCOMMANDS) {
+  // A command that is named is all that there need be.
+  const named = SUBCOMMANDS.filter(({ name }) => name === args[0]);
+  for (const subcommand of named.length > 0 ? named : SUBCOMMANDS) {
     addSubcommand(program, subcommand, async (args, options) => {
       code = await subcommand.run({ args, options }, io);
     });

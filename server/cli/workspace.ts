@@ -1,9 +1,8 @@
 // The service over the disk: files, standard input among them, and the settings that hold for each.
 import { dirname, join, resolve } from "node:path";
-import { DEFAULT_LIMITS } from "../../shared/model/limits.ts";
 import type { Files } from "../analysis/files.ts";
 import { diskFiles, findUp, readText, slashed } from "../disk/disk-files.ts";
-import type { Config } from "../service/config.ts";
+import { type Config, DEFAULT_CONFIG, readConfig } from "../service/config.ts";
 import { createService, type Service } from "../service/service.ts";
 import type { Io } from "./io.ts";
 import { shownPath } from "./shown-path.ts";
@@ -11,14 +10,12 @@ import { shownPath } from "./shown-path.ts";
 export interface Workspace {
   readonly service: Service;
   /** Reads the settings of these files, before they are judged; gives what is wrong with them in sentences. */
-  readonly readSettings: (paths: readonly string[]) => Promise<readonly string[]>;
+  readonly readSettings: (paths: readonly string[]) => readonly string[];
   /** Forgets what was read of the disk. */
   readonly changed: () => void;
 }
 
 const SETTINGS = "headnote.json";
-/** What the settings' own reader calls its default; here so that an empty file does not load that reader. */
-const NO_SETTINGS: Config = { limits: DEFAULT_LIMITS, severity: new Map() };
 
 /** `texts` are the files that are read from elsewhere, by their path; `read` reads the others, the disk unless stated. */
 export function openWorkspace(
@@ -45,14 +42,14 @@ export function openWorkspace(
       },
       root: disk.root,
     },
-    config: (path) => settings.get(settingsOf(path) ?? "") ?? NO_SETTINGS,
+    config: (path) => settings.get(settingsOf(path) ?? "") ?? DEFAULT_CONFIG,
     retain: false,
   });
 
-  const readSettings = async (paths: readonly string[]): Promise<readonly string[]> => {
+  const readSettings = (paths: readonly string[]): readonly string[] => {
     const problems: string[] = [];
     for (const file of new Set(paths.flatMap((path) => settingsOf(path) ?? []))) {
-      const read = await readSettingsFile(file);
+      const read = readSettingsFile(file);
       if ("problem" in read) problems.push(`${shownPath(cwd, file)}: ${read.problem}`);
       else settings.set(file, read);
     }
@@ -68,12 +65,9 @@ export function openWorkspace(
   return { service, readSettings, changed };
 }
 
-async function readSettingsFile(path: string): Promise<Config | { readonly problem: string }> {
+function readSettingsFile(path: string): Config | { readonly problem: string } {
   const read = readText(path);
-  if ("problem" in read) return read;
-  if (/^\s*\{\s*\}\s*$/.test(read.text)) return NO_SETTINGS;
-  const { readConfig } = await import("../service/config.ts");
-  return readConfig(read.text);
+  return "problem" in read ? read : readConfig(read.text);
 }
 
 /** Where standard input is taken to lie: at a name that the user gives it, else in the current folder. */

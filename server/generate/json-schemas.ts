@@ -34,7 +34,7 @@ export function compareSchema(): string {
 
 /** What headnote.json may say; says more than the schema it is made from, so that an editor can complete and explain. */
 export function configJsonSchema(): string {
-  const base = z.toJSONSchema(configSchema);
+  const base = z.toJSONSchema(configSchema());
   const level = { enum: ["error", "warning", "hint", "off"] };
   const severity = {
     type: "object",

@@ -22,7 +22,7 @@ export function readConfig(text: string): Config | { readonly problem: string } 
   } catch (error) {
     return { problem: `it is not JSON (${error instanceof Error ? error.message : "unreadable"})` };
   }
-  const parsed = configSchema.safeParse(json);
+  const parsed = configSchema().safeParse(json);
   if (!parsed.success) {
     const [issue] = parsed.error.issues;
     return { problem: `${issue?.path.join(".") || "it"}: ${issue?.message ?? "is not understood"}` };

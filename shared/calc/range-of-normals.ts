@@ -4,17 +4,22 @@ import { normalCdf, normalPdf, normalQuantile } from "./normal.ts";
 import { risingRoot } from "./rising-root.ts";
 
 const step = 0.125;
-const nodes = Array.from({ length: 137 }, (_, index) => -8.5 + index * step);
-const densityAtNode = nodes.map(normalPdf);
-const chanceAtNode = nodes.map(normalCdf);
+
+/** Where the integral is taken, with density and chance of a standard normal there. */
+function integralNodes() {
+  return Array.from({ length: 137 }, (_, index) => {
+    const at = -8.5 + index * step;
+    return { at, density: normalPdf(at), chance: normalCdf(at) };
+  });
+}
+
+type Nodes = ReturnType<typeof integralNodes>;
 
 /** Chance that the range of `count` standard normals is at most `range`: n times the integral over the least. */
-function chanceWithin(count: number, range: number): number {
+function chanceWithin(nodes: Nodes, count: number, range: number): number {
   let sum = 0;
-  nodes.forEach((node, index) => {
-    const between = normalCdf(node + range) - (chanceAtNode[index] ?? 0);
-    sum += (densityAtNode[index] ?? 0) * between ** (count - 1);
-  });
+  for (const { at, density, chance } of nodes)
+    sum += density * (normalCdf(at + range) - chance) ** (count - 1);
   return count * step * sum;
 }
 
@@ -37,7 +42,8 @@ export function rangeQuantile(count: number, level = 0.95): number | undefined {
   const twoValues = normalQuantile((1 - level) / 2);
   const allPairs = normalQuantile((1 - level) / (count * (count - 1)));
   if (twoValues === undefined || allPairs === undefined) return undefined;
-  const excess = (range: number) => Math.log(1 - level) - Math.log1p(-chanceWithin(count, range));
+  const nodes = integralNodes();
+  const excess = (range: number) => Math.log(1 - level) - Math.log1p(-chanceWithin(nodes, count, range));
   const range = risingRoot(excess, -Math.SQRT2 * twoValues, -Math.SQRT2 * allPairs, 1e-9);
   known.set(key, range);
   return range;

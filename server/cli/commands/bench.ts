@@ -1,4 +1,5 @@
 // `headnote bench`: what all records together say of the benches that they were taken on.
+import { printBenches } from "../print-benches.ts";
 import type { Subcommand } from "../subcommand.ts";
 
 export const bench: Subcommand = {
@@ -23,8 +24,5 @@ export const bench: Subcommand = {
       about: "a picture instead of the report: .svg, .png, or .json for the chart in Vega-Lite",
     },
   ],
-  run: async (call, io) => {
-    const { printBenches } = await import("../print-benches.ts");
-    return printBenches(call, io);
-  },
+  run: printBenches,
 };

@@ -1,12 +1,15 @@
 // `headnote chart`: draws a record's runs into a file.
 import { extname, resolve } from "node:path";
 import { PORT_AREAS } from "../../../shared/calc/port-areas.ts";
-import type { ChartOptions } from "../../../shared/render/chart.ts";
+import { type ChartOptions, chartSpec } from "../../../shared/render/chart.ts";
 import type { ChartRun } from "../../../shared/render/chart-run.ts";
 import type { VegaLiteSpec } from "../../../shared/render/chart-shell.ts";
 import type { Stretch } from "../../../shared/render/chart-stretch.ts";
 import { DARK_THEME, LIGHT_THEME } from "../../../shared/render/chart-theme.ts";
+import { ladderChart } from "../../../shared/render/ladder-chart.ts";
+import { mapSpec } from "../../../shared/render/map-chart.ts";
 import { runName } from "../../../shared/render/run-name.ts";
+import { traceChart } from "../../../shared/render/trace-chart.ts";
 import { printable } from "../../../shared/text/printable.ts";
 import type { ComputedRun } from "../../analysis/project.ts";
 import { velocityMapsOf } from "../../analysis/velocity-maps.ts";
@@ -85,10 +88,10 @@ export const chart: Subcommand = {
     if (block === "not found") return UNUSABLE;
     const picture =
       block !== undefined
-        ? await blockPicture(block, options)
+        ? blockPicture(block, options)
         : flagOption(call, "map")
-          ? await mapPicture(record, picked, io, options)
-          : await runsPicture(chartRuns(record, picked), options);
+          ? mapPicture(record, picked, io, options)
+          : runsPicture(chartRuns(record, picked), options);
     if (picture === undefined) return UNUSABLE;
     const drawn = await draw(picture.spec);
     const bytes = typeof drawn === "string" ? new TextEncoder().encode(drawn) : drawn;
@@ -103,16 +106,13 @@ export const chart: Subcommand = {
   },
 };
 
-// Each kind of picture is loaded when it is drawn, so that a check starts with little.
-
 /** A picture and how the talk goes on behind its name. */
 interface Picture {
   readonly spec: VegaLiteSpec;
   readonly about: string;
 }
 
-async function runsPicture(runs: readonly ChartRun[], options: ChartOptions): Promise<Picture> {
-  const { chartSpec } = await import("../../../shared/render/chart.ts");
+function runsPicture(runs: readonly ChartRun[], options: ChartOptions): Picture {
   const names = runs.map(({ result }) => runName(result.setup.run)).join(", ");
   return {
     spec: chartSpec(runs, options),
@@ -121,12 +121,12 @@ async function runsPicture(runs: readonly ChartRun[], options: ChartOptions): Pr
 }
 
 /** The first map of the picked runs; `undefined` after having said that there is none. */
-async function mapPicture(
+function mapPicture(
   { analysis, shown }: OpenRecord,
   picked: readonly ComputedRun[],
   io: Io,
   options: ChartOptions,
-): Promise<Picture | undefined> {
+): Picture | undefined {
   const ids = new Set(picked.map(({ placed }) => placed.entity.id));
   const maps = velocityMapsOf(analysis).filter(({ placed }) => ids.has(placed.entity.of?.id ?? ""));
   const [first] = maps;
@@ -137,7 +137,6 @@ async function mapPicture(
     );
     return undefined;
   }
-  const { mapSpec } = await import("../../../shared/render/map-chart.ts");
   const { entity } = first.placed;
   const others = maps.length > 1 ? `, the first of ${maps.length} maps; --run tells whose` : "";
   return {
@@ -147,14 +146,9 @@ async function mapPicture(
 }
 
 /** Of a trace on time, or of a ladder on depression. */
-async function blockPicture({ block, title }: PickedBlock, options: ChartOptions): Promise<Picture> {
-  const about = `: ${title}`;
-  if ("trace" in block) {
-    const { traceChart } = await import("../../../shared/render/trace-chart.ts");
-    return { spec: traceChart(block, options), about };
-  }
-  const { ladderChart } = await import("../../../shared/render/ladder-chart.ts");
-  return { spec: ladderChart(block, options), about };
+function blockPicture({ block, title }: PickedBlock, options: ChartOptions): Picture {
+  const spec = "trace" in block ? traceChart(block, options) : ladderChart(block, options);
+  return { spec, about: `: ${title}` };
 }
 
 function widthOf(text: string): number | undefined {

@@ -1,4 +1,5 @@
 // `headnote compare`: lays runs over a baseline, lift by lift.
+import { printComparison } from "../print-comparison.ts";
 import type { Subcommand } from "../subcommand.ts";
 
 export const compare: Subcommand = {
@@ -21,8 +22,5 @@ export const compare: Subcommand = {
     { flags: "-o, --output <file>", about: "a picture of the runs as well: .svg, .png or .json (Vega-Lite)" },
     { flags: "--anyway", about: "tell gains also of runs that were not read alike" },
   ],
-  run: async (call, io) => {
-    const { printComparison } = await import("../print-comparison.ts");
-    return printComparison(call, io);
-  },
+  run: printComparison,
 };

@@ -2,6 +2,7 @@
 import { nearest } from "../../../shared/quantity/nearest.ts";
 import { FINE, UNUSABLE } from "../exit-code.ts";
 import { complain, type Subcommand } from "../subcommand.ts";
+import { TOPICS } from "../topics/index.ts";
 
 /** No word that can be explained is nearly as long. */
 const LONGEST = 64;
@@ -18,7 +19,6 @@ export const explain: Subcommand = {
   ],
   options: [],
   run: async ({ args }, io) => {
-    const { TOPICS } = await import("../topics/index.ts");
     const [word] = args;
     if (word === undefined) {
       io.out(TOPICS.map(({ title, words }) => `${title}\n  ${words.join("\n  ")}\n`).join("\n"));
