@@ -52,7 +52,7 @@ export async function checkOnce(
   const fails: Outcome["fails"] = ({ severity }) => failing.includes(severity);
   const report = REPORTERS[textOption(call, "format") ?? ""];
   const outcome = { files: read, findings, summary: summaryOf(read.length, findings), fails };
-  const style = { isColoured: wantsColour(textOption(call, "color"), io) };
+  const style = { isColoured: findings.length > 0 && wantsColour(textOption(call, "color"), io) };
   io.out(report?.({ ...outcome, lineOf: lineReader(texts) }, style) ?? "");
   for (const problem of problems) complain(io, problem);
   const code = problems.length > 0 ? UNUSABLE : findings.some(fails) ? FOUND : FINE;

@@ -5,11 +5,13 @@ export interface Io {
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   /** Whether the result goes to a terminal. */
-  readonly isTerminal: boolean;
+  readonly isTerminal: () => boolean;
   /** The result. */
   readonly out: (text: string | Uint8Array) => void;
   /** The talk. */
   readonly err: (text: string) => void;
+  /** Settles when all of both has been written. */
+  readonly flushed: () => Promise<void>;
   readonly stdin: () => Promise<Uint8Array>;
   /** Puts bytes into an open file and gives how many it took; throws as a disk does that is full. */
   readonly writeBytes: (descriptor: number, bytes: Uint8Array) => number;

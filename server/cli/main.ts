@@ -17,9 +17,5 @@ const { run }: ReturnType<typeof commandOf> = existsSync(compiled)
   ? commandOf(bundleScript(bundle, readFileSync(compiled)), bundle, require)
   : require(bundle);
 
-run(process.argv.slice(2)).then((code) => {
-  process.exitCode = code;
-  // Once all is written: to take a large heap down piece by piece, as at a natural end, lasts up to a tenth of a check.
-  // Output that found no room ends in its own way.
-  process.stdout.write("", (error) => error ?? process.stderr.write("", () => process.exit()));
-});
+// The end is not left to the process: to take a large heap down piece by piece lasts up to a tenth of a check.
+run(process.argv.slice(2)).then((code) => process.exit(code));

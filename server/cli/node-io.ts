@@ -3,6 +3,7 @@ import { watch, writeSync } from "node:fs";
 import { join } from "node:path";
 import { UNUSABLE } from "./exit-code.ts";
 import type { Io } from "./io.ts";
+import { output } from "./output.ts";
 import { writeProblem } from "./write-file.ts";
 
 /**
@@ -10,18 +11,24 @@ import { writeProblem } from "./write-file.ts";
  * a sentence; talk that nobody can hear is no reason to end.
  */
 export function nodeIo(): Io {
-  process.stderr.on("error", () => undefined);
-  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code === "EPIPE") process.exit();
-    process.stderr.write(`headnote: the output cannot be written: ${writeProblem(error)}\n`);
-    process.exit(UNUSABLE);
-  });
+  const err = output(2, () => process.stderr.on("error", () => undefined));
+  const out = output(1, () =>
+    process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+      if (error.code === "EPIPE") process.exit();
+      err.write(`headnote: the output cannot be written: ${writeProblem(error)}\n`);
+      process.exit(UNUSABLE);
+    }),
+  );
   return {
     cwd: process.cwd(),
     env: process.env,
-    isTerminal: process.stdout.isTTY === true,
-    out: (text) => void process.stdout.write(text),
-    err: (text) => void process.stderr.write(text),
+    isTerminal: out.isTerminal,
+    out: out.write,
+    err: err.write,
+    flushed: async () => {
+      await out.flushed();
+      await err.flushed();
+    },
     stdin: async () => {
       const chunks: Uint8Array[] = [];
       for await (const chunk of process.stdin) chunks.push(chunk);

@@ -20,8 +20,14 @@ const FIRST_EXAMPLES: Subcommand["examples"] = [
   ["headnote chart FILE -o flow.svg", "draw its runs"],
 ];
 
-/** Runs a command line (without the program's own name) and gives the exit code; never rejects. */
+/** Runs a command line (without the program's own name) and gives the exit code once all is written; never rejects. */
 export async function run(args: readonly string[], io: Io = nodeIo()): Promise<number> {
+  const code = await exitCode(args, io);
+  await io.flushed();
+  return code;
+}
+
+async function exitCode(args: readonly string[], io: Io): Promise<number> {
   let code = FINE;
   const program = new Command("headnote")
     .description(manifest.description)

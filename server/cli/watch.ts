@@ -50,7 +50,7 @@ export async function watchAndRepeat(
     await new Promise((resolve) => setTimeout(resolve, DEBOUNCE_MS));
     hasChanged = false;
     forget();
-    if (io.isTerminal) io.out(CLEAR);
+    if (io.isTerminal()) io.out(CLEAR);
     round = await once();
   }
 }

@@ -242,7 +242,7 @@ describe("every format", () => {
   test("leaves colour to text on a terminal", async () => {
     await inShop({ "x.headnote": COMMA }, async (shop) => {
       const coloured = async (args: readonly string[], env: Record<string, string> = {}) =>
-        (await shop.headnote(["check", ...args], { isTerminal: true, env })).out.includes("\u001B[");
+        (await shop.headnote(["check", ...args], { isTerminal: () => true, env })).out.includes("\u001B[");
       expect(await coloured([])).toBe(true);
       expect(await coloured(["--color", "never"])).toBe(false);
       expect(await coloured([], { NO_COLOR: "1" })).toBe(false);

@@ -27,7 +27,7 @@ test("a change is judged, and clears a terminal only", async () => {
       const watched: (readonly WatchedFolder[])[] = [];
       let stopped = 0;
       const { code, out, err } = await shop.headnote(["check", "a", "--color", "never", "--watch"], {
-        isTerminal,
+        isTerminal: () => isTerminal,
         ended: end.opened,
         watch: (folders, changed) => {
           watched.push(folders);

@@ -48,7 +48,8 @@ async function runIn(folder: string, args: readonly string[], given: Partial<Io>
   const io: Io = {
     cwd: folder,
     env: {},
-    isTerminal: false,
+    isTerminal: () => false,
+    flushed: async () => undefined,
     out: (text) => {
       out += typeof text === "string" ? text : new TextDecoder("latin1").decode(text);
     },
