@@ -4,9 +4,10 @@ import { dirname } from "node:path";
 import { Script } from "node:vm";
 import type { run } from "./run.ts";
 
-/** The compiled code lies beside the bundle; its name has the version, since another engine could make nothing of it. */
+/** The compiled code lies beside the bundle and bears the name of the engine, since another would take it amiss. */
 export function compiledPath(bundle: string): string {
-  return `${bundle}.${process.version}`;
+  const { version, platform, arch } = process;
+  return `${bundle}.${version}-${platform}-${arch}`;
 }
 
 /** The bundle as a script; what is compiled while it runs can be taken from it afterwards. */
