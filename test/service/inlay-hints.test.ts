@@ -66,6 +66,19 @@ run r
     expect(labels({ gain: true })).toEqual([]);
   });
 
+  test("says what its numbers are", () => {
+    const all = inlayHints(analysis, 0, 100, { flow: true, cd: true, gain: true }, ({ setup }) =>
+      setup.run.id === "r" ? analysis.runs[0]?.result : undefined,
+    );
+    expect(all.map(({ meaning }) => meaning.split("\n"))).toEqual([
+      [
+        "corrected flow at 28 inH2O, air of the day, ± its uncertainty (k = 2)",
+        "discharge coefficient on the curtain area",
+        "gain over r at this lift, which chance alone can make",
+      ],
+    ]);
+  });
+
   test("is made for the lines that were asked for", () => {
     const kinds = { ...NOTHING, flow: true };
     expect(inlayHints(analysis, 0, 9, kinds, () => undefined)).toEqual([]);

@@ -34,9 +34,10 @@ export function registerShowing({
       const baselineOf = await baselinesFor(analysis);
       const baseline = (result: RunResult) => baselineOf(result)?.result;
       return inlayHints(analysis, start.line, end.line, settings().hints, baseline).map(
-        ({ line, column, label }) => ({
+        ({ line, column, label, meaning }) => ({
           position: { line, character: column },
           label,
+          tooltip: meaning,
           paddingLeft: true,
         }),
       );
