@@ -15,9 +15,9 @@ export type Lens =
   | { readonly kind: "picture"; readonly line: number; readonly title: string; readonly block: string }
   | { readonly kind: "baseline"; readonly line: number; readonly title: string; readonly baseline: Placed };
 
-/** The lenses of a file's runs, in order, then those of what else has a picture. */
+/** The lenses of a file from its first line to its last. */
 export function codeLenses(analysis: Analysis, baselineOf: BaselineOf): readonly Lens[] {
-  return [...runLenses(analysis, baselineOf), ...pictureLenses(analysis)];
+  return [...runLenses(analysis, baselineOf), ...pictureLenses(analysis)].sort((a, b) => a.line - b.line);
 }
 
 function pictureLenses(analysis: Analysis): readonly Lens[] {

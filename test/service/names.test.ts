@@ -26,6 +26,20 @@ session 2026-03-04
   bench north
 `;
 
+test("the name of a file leads to the file, where it can be read", () => {
+  const to = (line: string) => {
+    const fixture = `headnote 1\n${line}\n#- shop.headnote\nheadnote 1\n`;
+    const { analysis, position } = open(fixture);
+    return definition(analysis, position);
+  };
+  const start = { line: 0, from: 0, to: 0 };
+  expect(to('include "sh$0op.headnote"')).toEqual({ path: "shop.headnote", span: start });
+  expect(to('include "sh$0ip.headnote"')).toBeUndefined();
+  expect(to('incl$0ude "shop.headnote"')).toBeUndefined();
+  const trace = "run a\ntrace 0.3 in of a\n";
+  expect(to(`${trace}  log "t$0.csv" time "t" s depression "dp" Pa`)).toEqual({ path: "t.csv", span: start });
+});
+
 describe("a name", () => {
   test("leads to its definition in an included file", () => {
     const { analysis, position } = open(SHOP);
