@@ -1,5 +1,7 @@
 // What the language server needs of a machine with a disk.
+
 import type { Runtime } from "../lsp/runtime.ts";
+import { localTime } from "../service/local-time.ts";
 import { diskFiles } from "./disk-files.ts";
 import { filesBelow } from "./files-below.ts";
 
@@ -14,10 +16,6 @@ export function nodeRuntime(): Runtime {
     list: (folders, ending) =>
       folders.flatMap((folder) => filesBelow(folder, ending, MOST_FILES)).slice(0, MOST_FILES),
     later: (task) => setImmediate(task),
-    today: () => {
-      const now = new Date();
-      const two = (value: number) => String(value).padStart(2, "0");
-      return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-    },
+    now: () => localTime(new Date()),
   };
 }

@@ -1,5 +1,6 @@
 // The server in a browser's worker: every file comes from the client.
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from "vscode-languageserver/browser";
+import { localTime } from "../service/local-time.ts";
 import type { Serve } from "./server.ts";
 
 export function connect(serve: Serve): void {
@@ -7,6 +8,6 @@ export function connect(serve: Serve): void {
   const connection = createConnection(new BrowserMessageReader(worker), new BrowserMessageWriter(worker));
   serve(connection, {
     later: (task) => setTimeout(task, 0),
-    today: () => new Date().toISOString().slice(0, 10),
+    now: () => localTime(new Date()),
   });
 }

@@ -11,6 +11,6 @@ export interface Runtime {
   readonly list?: (folders: readonly string[], ending: FileEnding) => readonly string[];
   /** Runs a task once what is waiting has been done; later calls before that replace earlier ones' timing only. */
   readonly later: (task: () => void) => void;
-  /** Today as a record writes it, for completion. */
-  readonly today: () => string;
+  /** The time as a record writes it, for completion. */
+  readonly now: () => string;
 }

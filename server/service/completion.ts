@@ -21,8 +21,8 @@ export interface Completion extends Offer {
 
 /** What completion needs beside the file. */
 export interface CompletionContext {
-  /** Today as `YYYY-MM-DD`. */
-  readonly today: string;
+  /** The time as `YYYY-MM-DDTHH:MM` with the zone's offset. */
+  readonly now: string;
   /** Paths of the workspace's records, for an include, or of its logs, for a trace. */
   readonly paths: readonly string[];
   /** What stands in the log that the line names. */
@@ -37,7 +37,7 @@ export interface CompletionContext {
 export function completion(
   analysis: Analysis,
   position: Position,
-  { today, paths, log, findings, trigger }: CompletionContext,
+  { now, paths, log, findings, trigger }: CompletionContext,
 ): readonly Completion[] {
   const { scope } = analysis;
   const text = scope.file.outline.lines[position.line]?.text ?? "";
@@ -50,7 +50,7 @@ export function completion(
   const open = openLine(scope.file.outline, position);
   // Blanks are typed to indent and to align; a list that opens by itself would take the Enter behind them.
   if (trigger === " " && !open.isQuoted && /^\s*([-\d.]|$)/.test(open.before)) return [];
-  const offers = open.isQuoted ? quotedOffers(scope, open, paths, log) : offersAt(analysis, open, today);
+  const offers = open.isQuoted ? quotedOffers(scope, open, paths, log) : offersAt(analysis, open, now);
   return offers.map((offer) => ({ ...offer, ...open.place }));
 }
 
@@ -66,12 +66,12 @@ function quotedOffers(
   return form.keyword === "log" ? logOffers(scope, form, open, paths, log) : textOffers(scope, form, open);
 }
 
-function offersAt(analysis: Analysis, open: OpenLine, today: string): readonly Offer[] {
+function offersAt(analysis: Analysis, open: OpenLine, now: string): readonly Offer[] {
   const { before, behind } = open;
   if (before.trim() === "") return lineOffers(analysis, open);
   if (/\[[^\]]*$/.test(before)) return unitOffers(analysis, dimensionsInBracket(open));
   const form = formOf(open);
-  if (form !== undefined) return slotOffers(analysis, form, open, today);
+  if (form !== undefined) return slotOffers(analysis, form, open, now);
   if (/^\s*[a-z]+\s*\[/.test(before)) return columnOffers(analysis, open, before + behind);
   return rowOffers(analysis, open);
 }

@@ -15,10 +15,10 @@ import { measureWords, unitText } from "./unit-words.ts";
 import { usedUnits } from "./used-units.ts";
 import { seenOffers, usualOffers } from "./usual-offers.ts";
 
-/** `today` as `YYYY-MM-DD`. */
-export function slotOffers(analysis: Analysis, form: Form, open: OpenLine, today: string): readonly Offer[] {
+/** `now` as `YYYY-MM-DDTHH:MM` with the zone's offset. */
+export function slotOffers(analysis: Analysis, form: Form, open: OpenLine, now: string): readonly Offer[] {
   const { slots, words } = slotsAfter(form, open.before);
-  const values = slots.flatMap((slot) => valueOffers(analysis, form, slot, open, today));
+  const values = slots.flatMap((slot) => valueOffers(analysis, form, slot, open, now));
   const named = words.map(
     (word): Offer => ({ label: word, insert: `${word} `, kind: "keyword", detail: form.keyword }),
   );
@@ -30,7 +30,7 @@ function valueOffers(
   form: Form,
   { name, slot, lacksUnit }: SlotAt,
   open: OpenLine,
-  today: string,
+  now: string,
 ): readonly Offer[] {
   const { type } = slot;
   switch (type.kind) {
@@ -49,7 +49,7 @@ function valueOffers(
     case "choice":
       return type.of.map((label) => ({ label, insert: label, kind: "choice", detail: "" }));
     case "date":
-      return [{ label: today, insert: today, kind: "value", detail: "today" }];
+      return dateOffers(form, now);
     case "air":
       return referenceAirs.map(({ name, source }) => ({
         label: name,
@@ -63,6 +63,18 @@ function valueOffers(
     default:
       return [];
   }
+}
+
+/** A session is read at a time, a certificate ends with a day. */
+function dateOffers(form: Form, now: string): readonly Offer[] {
+  const offer = (text: string, detail: string): Offer => ({
+    label: text,
+    insert: text,
+    kind: "value",
+    detail,
+  });
+  const today = offer(now.slice(0, "YYYY-MM-DD".length), "today");
+  return form.keyword === "due" ? [today] : [today, offer(now, "now")];
 }
 
 /** Names of a kind that the file sees, but for the block's own: by their uses in the file, then by nearness. */

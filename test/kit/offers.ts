@@ -9,7 +9,12 @@ export function offersAt(
   trigger?: string,
 ): readonly Completion[] {
   const { analysis, position, findings } = open(fixture);
-  return completion(analysis, position, { today: "2026-11-25", paths, findings: () => findings, trigger });
+  return completion(analysis, position, {
+    now: "2026-11-25T09:30+01:00",
+    paths,
+    findings: () => findings,
+    trigger,
+  });
 }
 
 /** Their labels. */

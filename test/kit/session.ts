@@ -65,7 +65,7 @@ export async function session(
   startServer(server, {
     ...(through === "disk" && { readNow, root: () => "/shop", list }),
     later: (task) => setImmediate(task),
-    today: () => "2026-11-25",
+    now: () => "2026-11-25T09:30+01:00",
   });
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const waiting = new Map<string, (params: PublishDiagnosticsParams) => void>();

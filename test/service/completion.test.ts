@@ -78,8 +78,9 @@ describe("behind a keyword", () => {
     expect(labelsAt("headnote 1\nbench b\n  shows flow $0\n")).toEqual(["at", "in"]);
   });
 
-  test("today for a date", () => {
-    expect(labelsAt("headnote 1\nsession $0\n")).toEqual(["2026-11-25"]);
+  test("today for a date, and the time where readings are taken at one", () => {
+    expect(labelsAt("headnote 1\nsession $0\n")).toEqual(["2026-11-25", "2026-11-25T09:30+01:00"]);
+    expect(labelsAt("headnote 1\nplate p\n  due $0\n")).toEqual(["2026-11-25"]);
   });
 });
 

@@ -8,7 +8,7 @@ const LOG = "Logger 4,rev b\n\nt,dp (inH2O),q\ns,inH2O,cfm\n0.0,0.1,0.2\n0.1,0.3
 
 function labels(line: string, above = ""): readonly string[] {
   const { analysis, position } = open(`headnote 1\nrun a\n${above}trace 0.3 in of a\n${line}\n`);
-  const context = { today: "2026-11-25", paths: LOGS, log: LOG, findings: () => [] };
+  const context = { now: "2026-11-25T09:30+01:00", paths: LOGS, log: LOG, findings: () => [] };
   return completion(analysis, position, context).map(({ label }) => label);
 }
 

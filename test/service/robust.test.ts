@@ -80,7 +80,11 @@ function checkFeatures(path: string, text: string, every: number): void {
       if (count++ % every !== 0) continue;
       const position = { line, column };
       hover(analysis, position);
-      completion(analysis, position, { today: "2026-11-25", paths: samples, findings: () => findings });
+      completion(analysis, position, {
+        now: "2026-11-25T09:30+01:00",
+        paths: samples,
+        findings: () => findings,
+      });
       const sought = soughtElsewhere(analysis, position);
       if (sought !== undefined) elsewhereOffers(analysis, sought, [analysis.scope, ...neighbours]);
       signatureHelp(analysis, position);

@@ -29,7 +29,7 @@ export function registerCompleting({
       const paths = text.includes("include") ? await list() : named === undefined ? [] : await logs();
       const log = named === undefined ? undefined : await logText(analysis.scope.file.path, named);
       const trigger = params.context?.triggerCharacter;
-      const own = completion(analysis, at(params), { today: runtime.today(), paths, log, findings, trigger });
+      const own = completion(analysis, at(params), { now: runtime.now(), paths, log, findings, trigger });
       const sought = own.length === 0 ? soughtElsewhere(analysis, at(params)) : undefined;
       const items = sought === undefined ? own : elsewhereOffers(analysis, sought, await others());
       const { line } = params.position;
