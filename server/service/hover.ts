@@ -17,6 +17,7 @@ import type { Analysis } from "../analysis/project.ts";
 import { tracesOfRun } from "../analysis/traces.ts";
 import { findKind } from "../catalogue.ts";
 import { figures } from "../rules/words.ts";
+import { fileHover } from "./file-hover.ts";
 import { kindText } from "./kind-text.ts";
 import { blockAt, lineAt } from "./line-at.ts";
 import { code, escaped } from "./markdown.ts";
@@ -48,7 +49,11 @@ function hoverLine(analysis: Analysis, line: Line, position: Position): Hover | 
     case "columns":
       return hoverColumns(line, position);
     case "directive":
-      return hoverName(analysis, position) ?? hoverDirective(analysis, line, position);
+      return (
+        hoverName(analysis, position) ??
+        fileHover(analysis, position) ??
+        hoverDirective(analysis, line, position)
+      );
     default:
       return undefined;
   }

@@ -65,3 +65,18 @@ test("hover of an allowed code works behind a line too", () => {
   expect(under).toBe("no-bench");
   expect(text).toContain("**no-bench** — ");
 });
+
+describe("hover of an include", () => {
+  const more = Array.from({ length: 14 }, (_, index) => `plate p${index}\n`).join("");
+  const shop = `#- s.headnote\nheadnote 1\nbench a\nbench b_c\n${more}session 2026-03-02\n`;
+
+  test("says what the file defines", () => {
+    const { text, under } = hovered(`headnote 1\ninclude "s.$0headnote"\n${shop}`);
+    expect(under).toBe('"s.headnote"');
+    expect(text.split("\n\n")).toEqual([
+      "**s\\.headnote**",
+      "bench: a, b\\_c",
+      "plate: p0, p1, p2, p3, p4, p5, p6, p7, p8, p9, p10, p11 and 2 more",
+    ]);
+  });
+});
