@@ -3,7 +3,7 @@ import { isColumnName } from "./columns.ts";
 import type { Atom, ColumnHead, ColumnsLine, DirectiveLine } from "./tree.ts";
 
 /** A word of characters that mean nothing by themselves, or a text without escapes, and behind it a blank or the end. */
-const ATOM = /[\t ]*(?:([!$-Z^-~]+)|"([^"\\]*)")(?=[\t ]|$)/y;
+const ATOM = /[\t ]*(?:[!$-Z^-~]+|"[^"\\]*")(?=[\t ]|$)/y;
 const HEAD = /[\t ]*([a-z]+)(?:\[([!$-Z^-~]+)\])?(?=[\t ]|$)/y;
 /** What begins with a letter is neither a row nor a conflict marker. */
 const KEYWORD = /^[\t ]*[A-Za-z]/;
@@ -32,16 +32,16 @@ export function plainDirective(text: string): DirectiveLine | ColumnsLine | unde
   return { kind: "directive", keyword, atoms, text, findings: NOTHING };
 }
 
+/** Tested alone, since a match with its groups is by far larger than the atom. */
 function atomAt(text: string, at: number): Atom | undefined {
   ATOM.lastIndex = at;
-  const match = ATOM.exec(text);
-  if (match === null) return undefined;
-  // Not taken apart as a list, which is slow as long as the code is not compiled.
-  const word = match[1];
+  if (!ATOM.test(text)) return undefined;
   const to = ATOM.lastIndex;
-  if (word !== undefined) return { kind: "word", text: word, from: to - word.length, to };
-  const content = match[2] ?? "";
-  return { kind: "text", text: content, from: to - content.length - 2, to };
+  let from = at;
+  while (text[from] === " " || text[from] === "\t") from++;
+  return text[from] === '"'
+    ? { kind: "text", text: text.slice(from + 1, to - 1), from, to }
+    : { kind: "word", text: text.slice(from, to), from, to };
 }
 
 /** Heads that are all known columns; without any unit it takes two of them to be more than a keyword. */

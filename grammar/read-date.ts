@@ -6,10 +6,12 @@ const form = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2})(?::(\d{2}))?(?:Z|[+-](
 export function isDate(text: string): boolean {
   const match = form.exec(text);
   if (match === null) return false;
-  const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0, offsetHour = 0, offsetMinute = 0] =
-    match.slice(1).map((part) => Number(part ?? 0));
-  if (month < 1 || month > 12 || day < 1 || day > daysIn(year, month)) return false;
-  return hour < 24 && minute < 60 && second < 60 && offsetHour < 24 && offsetMinute < 60;
+  const part = (group: number) => Number(match[group] ?? 0);
+  const month = part(2);
+  const day = part(3);
+  if (month < 1 || month > 12 || day < 1 || day > daysIn(part(1), month)) return false;
+  // Hour, minute and second, and the hour and minute of the offset.
+  return part(4) < 24 && part(5) < 60 && part(6) < 60 && part(7) < 24 && part(8) < 60;
 }
 
 function daysIn(year: number, month: number): number {

@@ -29,7 +29,8 @@ export interface Reading {
 
 /** Whether a word leads a slot of its own instead of being the value of another. */
 export function isSlotWord(reading: Reading, atom: Atom): boolean {
-  return atom.kind === "word" && reading.layout.named.has(atom.text);
+  const { named } = reading.layout;
+  return named.size > 0 && atom.kind === "word" && named.has(atom.text);
 }
 
 /** Where the last word that was read ends. */

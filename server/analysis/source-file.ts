@@ -72,13 +72,13 @@ export function namesIn({ names }: SourceFile, kind: NamedKind): Iterable<string
 function namesOf(placed: readonly Placed[]): Names {
   const first = new Map<NamedKind, Map<string, number>>();
   const again: number[] = [];
-  for (const [index, { entity }] of placed.entries()) {
-    if (!isNamed(entity) || entity.id === "") continue;
+  placed.forEach(({ entity }, index) => {
+    if (!isNamed(entity) || entity.id === "") return;
     const known = first.get(entity.kind);
-    if (known === undefined) first.set(entity.kind, new Map([[entity.id, index]]));
+    if (known === undefined) first.set(entity.kind, new Map<string, number>().set(entity.id, index));
     else if (known.has(entity.id)) again.push(index);
     else known.set(entity.id, index);
-  }
+  });
   return { first, again };
 }
 

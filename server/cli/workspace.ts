@@ -1,5 +1,6 @@
 // The service over the disk: files, standard input among them, and the settings that hold for each.
 import { dirname, join, resolve } from "node:path";
+import { folderOf } from "../../shared/text/path.ts";
 import type { Files } from "../analysis/files.ts";
 import { diskFiles, findUp, readText, slashed } from "../disk/disk-files.ts";
 import { type Config, DEFAULT_CONFIG, readConfig } from "../service/config.ts";
@@ -24,14 +25,18 @@ export function openWorkspace(
   read: Files["read"] = readText,
 ): Workspace {
   const disk = diskFiles();
-  const folders = new Map<string, string | undefined>();
+  const folders = new Map<string, string>();
   const settings = new Map<string, Config>();
 
-  const settingsOf = (path: string): string | undefined => {
-    const folder = dirname(path);
-    if (!folders.has(folder)) folders.set(folder, findUp(folder, SETTINGS));
-    const found = folders.get(folder);
-    return found === undefined ? undefined : join(found, SETTINGS);
+  /** The settings of a file, "" where it has none; looked for once a folder. */
+  const settingsOf = (path: string): string => {
+    const folder = folderOf(path);
+    const known = folders.get(folder);
+    if (known !== undefined) return known;
+    const found = findUp(dirname(path), SETTINGS);
+    const file = found === undefined ? "" : join(found, SETTINGS);
+    folders.set(folder, file);
+    return file;
   };
 
   const service = createService({
@@ -42,13 +47,14 @@ export function openWorkspace(
       },
       root: disk.root,
     },
-    config: (path) => settings.get(settingsOf(path) ?? "") ?? DEFAULT_CONFIG,
+    config: (path) => settings.get(settingsOf(path)) ?? DEFAULT_CONFIG,
     retain: false,
   });
 
   const readSettings = (paths: readonly string[]): readonly string[] => {
     const problems: string[] = [];
-    for (const file of new Set(paths.flatMap((path) => settingsOf(path) ?? []))) {
+    for (const file of new Set(paths.map(settingsOf))) {
+      if (file === "") continue;
       const read = readSettingsFile(file);
       if ("problem" in read) problems.push(`${shownPath(cwd, file)}: ${read.problem}`);
       else settings.set(file, read);

@@ -2,6 +2,7 @@
 import { isUtf8 } from "node:buffer";
 import { closeSync, existsSync, fstatSync, openSync, readSync } from "node:fs";
 import { dirname, join, sep } from "node:path";
+import { folderOf } from "../../shared/text/path.ts";
 import type { FileRead, Files } from "../analysis/files.ts";
 
 /** Larger files are not records (common sense: a year's readings of a shop are a few megabytes). */
@@ -15,14 +16,15 @@ export function slashed(path: string): string {
 /** The disk, read at most once a file; paths are absolute. */
 export function diskFiles(): Files {
   const roots = new Map<string, string>();
-  const rootOf = (folder: string): string => {
-    const known = roots.get(folder);
+  const root = (path: string): string => {
+    const known = roots.get(folderOf(path));
     if (known !== undefined) return known;
-    const root = findUp(folder, "headnote.json") ?? findUp(folder, ".git") ?? folder;
-    roots.set(folder, root);
-    return root;
+    const folder = dirname(path);
+    const found = slashed(findUp(folder, "headnote.json") ?? findUp(folder, ".git") ?? folder);
+    roots.set(folderOf(path), found);
+    return found;
   };
-  return { read: readText, root: (path) => slashed(rootOf(dirname(path))) };
+  return { read: readText, root };
 }
 
 /** The nearest folder from here upward that holds the entry. */

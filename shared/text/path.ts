@@ -6,9 +6,13 @@ export function folderOf(path: string): string {
   return at < 0 ? "" : at === 0 ? "/" : path.slice(0, at);
 }
 
+/** A part that is empty or only points: most paths have none. */
+const TO_WORK_OUT = /(?:^|\/)\.{1,2}(?:\/|$)|\/\/|.\/$/;
+
 /** A path relative to a folder, with `.` and `..` worked out. Leading `..` that lead out of a relative folder are kept. */
 export function resolvePath(folder: string, relative: string): string {
   const joined = relative.startsWith("/") || folder === "" ? relative : `${folder}/${relative}`;
+  if (!TO_WORK_OUT.test(joined)) return joined;
   const rooted = joined.startsWith("/");
   const parts: string[] = [];
   for (const part of joined.split("/")) {
