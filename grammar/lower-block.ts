@@ -71,10 +71,15 @@ function sameLines(a: readonly Line[], b: readonly Line[]): boolean {
 interface Reading {
   readonly heading: Heading;
   readonly entity: Draft<Entities[BlockKind]>;
-  readonly origin: { readonly heading: Span; readonly name: Span; readonly lines: Map<string, Span> };
+  readonly origin: Draft<Origin>;
+  /** The origin's lines, once there are any. */
+  lines: Map<string, Span> | undefined;
   readonly uses: Use[];
   readonly findings: Finding[];
 }
+
+/** Most runs state nothing of their own. */
+const NO_LINES: Origin["lines"] = new Map();
 
 function read(heading: Heading, lines: readonly Line[], first: DirectiveLine): Block {
   const reading = openEntity(heading, first);
@@ -102,31 +107,36 @@ function openEntity(heading: Heading, line: DirectiveLine): Reading {
   const findings: Finding[] = [];
   const uses: Use[] = [];
   const bound = bind(heading, line);
-  placeFindings(bound.findings, 0, findings);
+  if (bound.findings.length > 0) placeFindings(bound.findings, 0, findings);
   const span = lineSpan(line, 0);
   const name = isReference(bound.values["id"]) ? bound.values["id"].span : span;
-  const origin = { heading: span, name, lines: new Map<string, Span>() } satisfies Origin;
+  const origin: Draft<Origin> = { heading: span, name, lines: NO_LINES };
   collectUses(heading, bound, 0, uses);
-  return { heading, entity: heading.open(bound.values, origin), origin, uses, findings };
+  const entity = heading.open(bound.values, origin);
+  return { heading, entity, origin, lines: undefined, uses, findings };
 }
 
 function addProperty(reading: Reading, line: DirectiveLine, index: number): void {
   const form = findProperty(reading.heading.block, line.keyword.text);
   if (form === undefined) return;
-  const { lines } = reading.origin;
   const span = lineSpan(line, index);
-  const first = lines.get(form.keyword);
+  const first = reading.lines?.get(form.keyword);
   if (first !== undefined && !form.repeatable) {
     const args = { what: `'${form.keyword}'`, where: reading.heading.block };
     const related = [{ span: first, message: "the first one" }];
     reading.findings.push(raise(repeatedLine, span, args, { related }));
     return;
   }
-  if (first === undefined) lines.set(form.keyword, span);
+  if (first === undefined) addLine(reading, form.keyword, span);
   const bound = boundOf(form, line);
   placeFindings(bound.findings, index, reading.findings);
   collectUses(form, bound, index, reading.uses);
   if (bound.complete) form.lower(placed(form, bound, index), reading.entity, span);
+}
+
+function addLine(reading: Reading, keyword: string, span: Span): void {
+  reading.lines ??= new Map();
+  reading.origin.lines = reading.lines.set(keyword, span);
 }
 
 const bounds = new WeakMap<DirectiveLine, { readonly form: Form; readonly bound: Bound }>();
