@@ -49,6 +49,8 @@ export type Form = Heading | Property;
 
 type Partly<S extends Slots> = { readonly [K in keyof S]: Values<S>[K] | undefined };
 
+const NO_MISFITS: Property["misfits"] = () => [];
+
 /** Declares a heading; its `open` sees the slots' types. */
 export function heading<B extends BlockKind, S extends Slots>(form: {
   readonly keyword: B;
@@ -69,7 +71,7 @@ export function heading<B extends BlockKind, S extends Slots>(form: {
     required,
     columns,
     // The reader fills the record from these very slots, so their types hold.
-    open: (values, origin) => open(values as Partly<S>, origin),
+    open: open as Heading["open"],
   };
 }
 
@@ -92,8 +94,8 @@ export function property<B extends BlockKind, S extends Slots>(form: {
     layout: layoutOf(form.slots),
     repeatable,
     anyOrder,
-    misfits: (values) => misfits?.(values as Values<S>) ?? [],
+    misfits: misfits === undefined ? NO_MISFITS : (misfits as Property["misfits"]),
     // The outline calls it for blocks of `within` only, and the reader fills the values from these very slots.
-    lower: (values, into, span) => lower(values as Values<S>, into as Draft<Entities[B]>, span),
+    lower: lower as Property["lower"],
   };
 }

@@ -84,10 +84,12 @@ const NO_LINES: Origin["lines"] = new Map();
 function read(heading: Heading, lines: readonly Line[], first: DirectiveLine): Block {
   const reading = openEntity(heading, first);
   const { findings, uses, entity } = reading;
-  lines.forEach((line, index) => {
+  let index = 0;
+  for (const line of lines) {
     if (line.findings.length > 0) placeFindings(line.findings, index, findings);
     if (index > 0 && line.kind === "directive") addProperty(reading, line, index);
-  });
+    index++;
+  }
   addTable(reading, lines);
   for (const keyword of heading.required) {
     if (!reading.origin.lines.has(keyword)) {

@@ -22,8 +22,9 @@ export function opensBlock(
   end = index + LOOK_AHEAD,
 ): boolean {
   const keyword = line.keyword.text;
+  if (findProperty(here.block, keyword) === undefined) return true;
   const would = findHeading(keyword);
-  if (would === undefined || findProperty(here.block, keyword) === undefined) return true;
+  if (would === undefined) return true;
   return line.atoms.some((atom) => atom.kind === "text") || goesOnAs(would, lines, index, here, end) === true;
 }
 
