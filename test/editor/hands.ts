@@ -57,6 +57,11 @@ export function handsOn(page: Page, pictures: string): Hands {
       await page.keyboard.press("Control+G");
       await input.waitFor();
       await input.fill(`:${line}:${column}`);
+      // Pressed before it is offered, Enter does nothing.
+      await page
+        .locator(".quick-input-list .monaco-list-row", { hasText: `line ${line}` })
+        .first()
+        .waitFor();
       await page.keyboard.press("Enter");
       await page.locator(".quick-input-widget").waitFor({ state: "hidden" });
     },

@@ -44,6 +44,7 @@ export async function everyPicture(
   };
   const toText = () => command("View: Focus First Editor Group");
   const turnTo = async (sample: Sample): Promise<void> => {
+    await toText();
     await openFile(sample.file);
     // Away from the tab, whose tooltip would be in the picture.
     await page.mouse.move(640, 790);
@@ -89,6 +90,8 @@ export async function everyPicture(
     assert.ok(map);
     await turnTo(map);
     await inside.locator("#results button.line").nth(4).click();
+    await inside.locator("#results tr[aria-current]", { hasText: String(lineOf(map) + 9) }).waitFor();
+    await toText();
     const row = page.locator(".statusbar-item", { hasText: `Ln ${lineOf(map) + 9}` });
     await row.first().waitFor();
   });
