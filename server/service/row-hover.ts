@@ -1,9 +1,8 @@
 // One reading explained: its result, and the way from the display to it with the numbers put in.
 import { columnValues, columnWords } from "../../shared/calc/column-values.ts";
 import { findMeter } from "../../shared/calc/meters/index.ts";
-import { flowFunction } from "../../shared/calc/nozzle-flow.ts";
 import { pointValues } from "../../shared/calc/points/point-values.ts";
-import { densityBefore, pressureBefore, pressureRatio } from "../../shared/calc/test-pressures.ts";
+import { testFlux } from "../../shared/calc/test-flux.ts";
 import type { RowResult, RunResult } from "../../shared/model/result.ts";
 import type { Setup } from "../../shared/model/setup.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
@@ -113,12 +112,7 @@ function densityStep(from: number, to: number): string {
  * (isentropic flow; Heywood (1988), equations C.8 and C.9).
  */
 function compressibleScale({ direction, air, quote }: Setup, depression: number): number | undefined {
-  const flux = (dp: number) => {
-    const p0 = pressureBefore(direction.value, air.value, dp);
-    const rho0 = densityBefore(direction.value, air.value, dp);
-    const psi = flowFunction(pressureRatio(direction.value, air.value, dp));
-    return psi === undefined ? undefined : psi * Math.sqrt(p0 * rho0);
-  };
+  const flux = (dp: number) => testFlux(direction.value, air.value, dp);
   const here = flux(depression);
   const there = flux(quote.value.value);
   return here === undefined || there === undefined || !(here > 0) ? undefined : there / here;

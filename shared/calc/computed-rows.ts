@@ -9,7 +9,7 @@ import { type ChainInput, type FlowChain, flowChain, leakNumber } from "./flow-c
 import { effectiveArea } from "./nozzle-flow.ts";
 import { contribution, digitUncertainty, stepFor } from "./sensitivity.ts";
 import type { Averages } from "./stations.ts";
-import { densityBefore, pressureBefore, pressureRatio } from "./test-pressures.ts";
+import { testFlux } from "./test-flux.ts";
 
 /**
  * The rows of a run, each computed by itself. Numbers stand in columns, and a row becomes an object only for those who want
@@ -71,10 +71,7 @@ export class ComputedRows implements RowNumbers {
       }
       let area: number | undefined;
       if (Number.isFinite(corrected)) {
-        const p0 = pressureBefore(direction, air, depression);
-        const rho0 = densityBefore(direction, air, depression);
-        const massFlow = density * (measured - leak);
-        area = effectiveArea(massFlow, p0, rho0, pressureRatio(direction, air, depression));
+        area = effectiveArea(density * (measured - leak), testFlux(direction, air, depression));
       } else {
         measured = Number.NaN;
         leak = Number.NaN;

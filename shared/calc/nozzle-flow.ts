@@ -38,12 +38,11 @@ export function massFlux(p0: number, rho0: number, r: number): number | undefine
 }
 
 /**
- * Effective area in m2: that of the ideal nozzle which would pass `massFlow` kg/s from the same air to the same
- * pressure. `undefined` where the mass flux is, or is zero (no pressure difference).
+ * Effective area in m2: that of the ideal nozzle which would pass `massFlow` kg/s at a mass flux. `undefined` where the
+ * flux is, or is zero (no pressure difference).
  * Source: Heywood (1988), section 6.3.2.
  */
-export function effectiveArea(massFlow: number, p0: number, rho0: number, r: number): number | undefined {
-  const flux = massFlux(p0, rho0, r);
+export function effectiveArea(massFlow: number, flux: number | undefined): number | undefined {
   return flux !== undefined && flux > 0 ? massFlow / flux : undefined;
 }
 

@@ -4,9 +4,8 @@ import type { Ladder } from "../../model/model.ts";
 import type { Setup } from "../../model/setup.ts";
 import { columnValues } from "../column-values.ts";
 import { ComputedRows } from "../computed-rows.ts";
-import { massFlux } from "../nozzle-flow.ts";
 import { studentQuantile } from "../student.ts";
-import { densityBefore, pressureBefore, pressureRatio } from "../test-pressures.ts";
+import { testFlux } from "../test-flux.ts";
 import { bentLine, type LinePoint, straightLine } from "./line-fit.ts";
 
 const NORMAL_TWO_SIDED_95 = 1.959963984540054;
@@ -63,10 +62,7 @@ function pointsOf({ table }: Ladder, setup: Setup, repeat: number): readonly Lad
 
 /** Volume of entering air that an ideal nozzle of 1 m2 passes, m3/s. */
 function nozzleFlow({ direction, air }: Setup, depression: number): number {
-  const p0 = pressureBefore(direction.value, air.value, depression);
-  const rho0 = densityBefore(direction.value, air.value, depression);
-  const ratio = pressureRatio(direction.value, air.value, depression);
-  return (massFlux(p0, rho0, ratio) ?? Number.NaN) / air.value.density;
+  return (testFlux(direction.value, air.value, depression) ?? Number.NaN) / air.value.density;
 }
 
 /** A kink that is there whether or not the thinning of an ideal nozzle is taken out first. */
