@@ -37,21 +37,22 @@ export async function checkOnce(
   const seen = new Set<string>(files);
   const findings = files.flatMap((path) => {
     const checked = service.check(path);
-    const shown = shownPath(io.cwd, path);
     if ("problem" in checked) {
-      problems.push(`${shown}: ${checked.problem}`);
+      problems.push(`${shownPath(io.cwd, path)}: ${checked.problem}`);
       return [];
     }
     const { file, files: visible } = checked.analysis.scope;
-    read.push(shown);
-    if (checked.findings.length > 0) texts.set(shown, file.text);
+    read.push(path);
     for (const each of visible) seen.add(each.path);
+    if (checked.findings.length === 0) return [];
+    texts.set(shownPath(io.cwd, path), file.text);
     return checked.findings.map((judged) => reportedFinding(io.cwd, path, judged));
   });
   const failing = LEVELS.slice(0, LEVELS.indexOf(textOption(call, "failOn") ?? "") + 1);
   const fails: Outcome["fails"] = ({ severity }) => failing.includes(severity);
   const report = REPORTERS[textOption(call, "format") ?? ""];
-  const outcome = { files: read, findings, summary: summaryOf(read.length, findings), fails };
+  const shown = () => read.map((path) => shownPath(io.cwd, path));
+  const outcome = { files: shown, findings, summary: summaryOf(read.length, findings), fails };
   const style = { isColoured: findings.length > 0 && wantsColour(textOption(call, "color"), io) };
   io.out(report?.({ ...outcome, lineOf: lineReader(texts) }, style) ?? "");
   for (const problem of problems) complain(io, problem);

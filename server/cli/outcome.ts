@@ -8,8 +8,8 @@ import { shownPath } from "./shown-path.ts";
 
 /** Files and findings in the order in which they are printed. */
 export interface Outcome {
-  /** Those that were read, as they are printed. */
-  readonly files: readonly string[];
+  /** Those that were read, as they are printed; few reporters name them all. */
+  readonly files: () => readonly string[];
   readonly findings: readonly CheckFinding[];
   readonly summary: CheckReport["summary"];
   /** A line of one of the files, counted from 1; "" where there is none. */

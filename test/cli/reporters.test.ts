@@ -21,7 +21,7 @@ const ODD_NAME = "kopf 1,5:0%/ä.headnote";
 function outcomeOf(findings: readonly CheckFinding[]): Outcome {
   const files = [...new Set(findings.map(({ file }) => file))];
   return {
-    files,
+    files: () => files,
     findings,
     summary: summaryOf(files.length, findings),
     lineOf: () => "",

@@ -8,7 +8,7 @@ const ILLEGAL = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/g;
 
 /** One suite a file; a finding that makes the command fail is a failure, a file without one passes. */
 export function junitReport({ files, findings, fails }: Outcome): string {
-  const suites = files.map((file) => {
+  const suites = files().map((file) => {
     const own = findings.filter((finding) => finding.file === file);
     return { file, failing: own.filter(fails), passing: own.filter((finding) => !fails(finding)) };
   });
