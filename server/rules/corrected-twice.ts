@@ -1,12 +1,14 @@
 // A display that is said to scale its flow to a depression, but does not.
-import { columnValues } from "../../shared/calc/column-values.ts";
+import { type ColumnValues, columnValues } from "../../shared/calc/column-values.ts";
 import { valueAt } from "../../shared/calc/summary.ts";
 import type { RowResult, RunResult } from "../../shared/model/result.ts";
 import { rowSpan } from "./places.ts";
-import { rule } from "./rule.ts";
+import { type Report, rule } from "./rule.ts";
 import { inUnit, percent } from "./words.ts";
 
-export const correctedTwice = rule<{ bench: string; depression: string; change: string; expected: string }>({
+type Args = { bench: string; depression: string; change: string; expected: string };
+
+export const correctedTwice = rule<Args>({
   code: "corrected-twice",
   severity: "warning",
   message: ({ bench, depression, change, expected }) =>
@@ -46,36 +48,40 @@ run r1
      0.300               28.0      180.0
 `,
   checkRun(result, report) {
-    const { bench, within, target } = result.setup;
+    const { bench, run } = result.setup;
     if (bench?.shows?.kind !== "flow" || bench.shows.at === undefined) return;
-    const displays = columnValues(result.setup.run.table, "flow");
-    if (displays === undefined) return;
-    const off = (row: RowResult) =>
-      Math.abs((row.depression ?? 0) - target.value.value) > within.value * (1 + 1e-9);
-    const judged = result.rows.filter((row) => row.row.void === undefined && row.flow !== undefined);
-    if (!judged.some(off)) return;
-    const curve = displayCurve(
-      judged.filter((row) => !off(row)),
-      (row) => displays.value(row),
-    );
-    for (const row of judged) {
-      if (!off(row) || row.depression === undefined || row.lift === undefined) continue;
-      const expected = curve(row.lift);
-      const shown = displays.value(row.row);
-      if (expected === undefined || shown === undefined || !(shown > 0) || !(row.depression > 0)) continue;
-      const change = Math.log(shown / expected);
-      const law = Math.log(row.depression / target.value.value) / 2;
-      if (!followsLaw(change, law, result)) continue;
-      report(rowSpan(row.row), {
-        bench: bench.id,
-        depression: inUnit(row.depression, target.value.unit),
-        change: percent(Math.exp(change) - 1),
-        expected: percent(Math.exp(law) - 1),
-      });
-      break;
-    }
+    const displays = columnValues(run.table, "flow");
+    if (displays !== undefined) checkRows(result, bench.id, displays, report);
   },
 });
+
+function checkRows(result: RunResult, bench: string, displays: ColumnValues, report: Report<Args>): void {
+  const { within, target } = result.setup;
+  const off = (row: RowResult) =>
+    Math.abs((row.depression ?? 0) - target.value.value) > within.value * (1 + 1e-9);
+  const judged = result.rows.filter((row) => row.row.void === undefined && row.flow !== undefined);
+  if (!judged.some(off)) return;
+  const curve = displayCurve(
+    judged.filter((row) => !off(row)),
+    (row) => displays.value(row),
+  );
+  for (const row of judged) {
+    if (!off(row) || row.depression === undefined || row.lift === undefined) continue;
+    const expected = curve(row.lift);
+    const shown = displays.value(row.row);
+    if (expected === undefined || shown === undefined || !(shown > 0) || !(row.depression > 0)) continue;
+    const change = Math.log(shown / expected);
+    const law = Math.log(row.depression / target.value.value) / 2;
+    if (!followsLaw(change, law, result)) continue;
+    report(rowSpan(row.row), {
+      bench,
+      depression: inUnit(row.depression, target.value.unit),
+      change: percent(Math.exp(change) - 1),
+      expected: percent(Math.exp(law) - 1),
+    });
+    break;
+  }
+}
 
 /** Nearer to the square root than to no change at all, and more than repeatability makes of it. */
 function followsLaw(change: number, law: number, result: RunResult): boolean {

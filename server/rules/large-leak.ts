@@ -39,9 +39,10 @@ run r1
 `,
   checkRun(result, report, limits) {
     const { leak, measured } = result.numbers;
+    const least = limits.leakHint * (1 + 1e-9);
     for (let at = 0; at < leak.length; at++) {
       const share = (leak[at] ?? 0) / (measured[at] ?? 0);
-      if (!(share > limits.leakHint * (1 + 1e-9))) continue;
+      if (!(share > least)) continue;
       const row = result.written[at];
       if (row === undefined || row.void !== undefined || !((measured[at] ?? 0) > 0)) continue;
       const severe = share > limits.leakWarning * (1 + 1e-9);

@@ -1,5 +1,5 @@
 // A reading that was taken while the bench was still on its way.
-import { columnValues } from "../../shared/calc/column-values.ts";
+import { type ColumnValues, columnValues } from "../../shared/calc/column-values.ts";
 import { type EarlyReading, readingAt, timeOfDepression } from "../../shared/calc/trace/early-reading.ts";
 import { isLift } from "../../shared/calc/trace/trace-flow.ts";
 import type { Row } from "../../shared/model/model.ts";
@@ -8,7 +8,7 @@ import { unit } from "../../shared/render/display-units.ts";
 import type { ComputedTrace } from "../analysis/traces.ts";
 import { BARE_SESSION } from "./examples.ts";
 import { cellSpan, rowSpan } from "./places.ts";
-import { rule } from "./rule.ts";
+import { type Report, rule } from "./rule.ts";
 import { depressionWords, timeWords } from "./trace-words.ts";
 import { inUnit, percent } from "./words.ts";
 
@@ -33,26 +33,35 @@ export const readEarly = rule<Args>({
      0.300               28.0      150.5        1.6      4.0
 `,
   checkRun({ setup }, report, _limits, traces) {
-    const { table } = setup.run;
-    const column = (name: string) => columnValues(table, name);
-    const read = column("read");
-    if (read === undefined && traces.length === 0) return;
-    const [lift, settle, depression] = [column("lift"), column("settle"), column("depression")];
-    for (const row of table?.rows ?? []) {
-      if (row.void !== undefined) continue;
-      const reading = {
-        row,
-        read: read?.value(row),
-        settle: settle?.value(row),
-        depression: depression?.value(row),
-      };
-      const trace = traces.find(({ placed }) => isLift(placed.entity.lift?.value, lift?.value(row)));
-      const args = (trace && byTrace(setup, trace, reading)) ?? byTimes(setup, reading);
-      if (args === undefined) continue;
-      report(reading.read === undefined ? rowSpan(row) : cellSpan(setup.run, row, "read"), args);
-    }
+    const read = columnValues(setup.run.table, "read");
+    if (read !== undefined || traces.length > 0) checkRows(setup, read, traces, report);
   },
 });
+
+function checkRows(
+  setup: Setup,
+  read: ColumnValues | undefined,
+  traces: readonly ComputedTrace[],
+  report: Report<Args>,
+): void {
+  const { table } = setup.run;
+  const [lift, settle, depression] = ["lift", "settle", "depression"].map((name) =>
+    columnValues(table, name),
+  );
+  for (const row of table?.rows ?? []) {
+    if (row.void !== undefined) continue;
+    const reading = {
+      row,
+      read: read?.value(row),
+      settle: settle?.value(row),
+      depression: depression?.value(row),
+    };
+    const trace = traces.find(({ placed }) => isLift(placed.entity.lift?.value, lift?.value(row)));
+    const args = (trace && byTrace(setup, trace, reading)) ?? byTimes(setup, reading);
+    if (args === undefined) continue;
+    report(reading.read === undefined ? rowSpan(row) : cellSpan(setup.run, row, "read"), args);
+  }
+}
 
 interface Reading {
   readonly row: Row;

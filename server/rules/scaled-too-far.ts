@@ -42,11 +42,12 @@ run r1
 `,
   checkRun(result, report, limits) {
     const quote = result.setup.quote.value;
+    const most = limits.scaling * (1 + 1e-9);
     const depressions = result.numbers.depression;
     for (let at = 0; at < depressions.length; at++) {
       const depression = depressions[at] ?? Number.NaN;
       const ratio = quote.value / depression;
-      if (ratio <= limits.scaling * (1 + 1e-9) && ratio * limits.scaling * (1 + 1e-9) >= 1) continue;
+      if (ratio <= most && ratio * most >= 1) continue;
       const row = result.written[at];
       if (row === undefined || row.void !== undefined || !(depression > 0)) continue;
       report(cellSpan(result.setup.run, row, "depression"), {
