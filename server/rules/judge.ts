@@ -39,6 +39,8 @@ function judgeBy(rules: readonly Rule[]): Judge {
   };
   return {
     file: (analysis, limits) => {
+      // Nothing of a file whose judging did not come to its end.
+      found = [];
       const { scope, settled: runs, repeatability, compute, traces } = analysis;
       const input: FileInput = {
         scope,
