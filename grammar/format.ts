@@ -2,6 +2,7 @@
 import { type IToken, tokenMatcher } from "chevrotain";
 import { lineEndOf } from "../shared/text/lines.ts";
 import { blockIndexAt } from "./block-at.ts";
+import { FILE_KEYWORDS } from "./file-lines.ts";
 import { misplacedLine } from "./findings/misplaced-line.ts";
 import { unclosedBracket } from "./findings/unclosed-bracket.ts";
 import { unclosedText } from "./findings/unclosed-text.ts";
@@ -13,7 +14,6 @@ import { joinInchMarks } from "./line-parser.ts";
 import type { Block } from "./lower-block.ts";
 import { type Outline, outline, type PlacedBlock } from "./outline.ts";
 import { readLines } from "./read-lines.ts";
-import { FILE_KEYWORDS } from "./read-part.ts";
 import { CellWord, Comment, InchMark, LeftBracket, RightBracket, Void, WhiteSpace } from "./tokens.ts";
 import type { Line } from "./tree.ts";
 

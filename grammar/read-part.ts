@@ -11,6 +11,7 @@ import {
   isKeyword,
   propertyKeywords,
 } from "./directives/index.ts";
+import { FILE_KEYWORDS } from "./file-lines.ts";
 import { misplacedLine } from "./findings/misplaced-line.ts";
 import { unknownKeyword } from "./findings/unknown-keyword.ts";
 import { type Include, readInclude } from "./include-line.ts";
@@ -19,9 +20,6 @@ import { parseRow } from "./line-parser.ts";
 import { meantAsHeading, opensBlock } from "./opens-block.ts";
 import { type DirectiveLine, type Line, lineSpan } from "./tree.ts";
 import { noVersion, readVersion } from "./version-line.ts";
-
-/** Keywords that stand outside the blocks. */
-export const FILE_KEYWORDS: readonly string[] = ["headnote", "include"];
 
 /** Where a part of a file begins: at its first line, or at one that opens a block. */
 export interface Opening {

@@ -3,6 +3,7 @@ import { bind } from "../../grammar/bind.ts";
 import { findColumn } from "../../grammar/columns.ts";
 import type { Form } from "../../grammar/directive.ts";
 import { findHeading, findProperty } from "../../grammar/directives/index.ts";
+import { findFileLine } from "../../grammar/file-lines.ts";
 import { signature } from "../../grammar/signature.ts";
 import type { ColumnsLine, DirectiveLine, Line } from "../../grammar/tree.ts";
 import { namedAir } from "../../shared/calc/air-state.ts";
@@ -130,13 +131,22 @@ function hoverDirective(analysis: Analysis, line: DirectiveLine, position: Posit
   const form = isHeading
     ? findHeading(keyword.text)
     : block && findProperty(block.block.heading.block, keyword.text);
-  if (form === undefined) return undefined;
+  if (form === undefined) return hoverFileLine(line, position);
   const span = { line: position.line, from: keyword.from, to: keyword.to };
   if (isAt(span, position)) {
     const parts = [code([signature(form)]), form.doc, code([form.example])];
     return { text: [...parts, ...settledText(analysis, position.line)].join("\n\n"), span };
   }
   return hoverValue(form, line, position);
+}
+
+/** Of the version line or an include. */
+function hoverFileLine({ keyword }: DirectiveLine, position: Position): Hover | undefined {
+  const line = findFileLine(keyword.text);
+  const span = { line: position.line, from: keyword.from, to: keyword.to };
+  return line === undefined || !isAt(span, position)
+    ? undefined
+    : { text: [code([line.signature]), line.doc, code([line.example])].join("\n\n"), span };
 }
 
 function hoverValue(form: Form, line: DirectiveLine, position: Position): Hover | undefined {

@@ -6,6 +6,7 @@ import {
   headingKeywords,
   propertyKeywords,
 } from "../../grammar/directives/index.ts";
+import { findFileLine } from "../../grammar/file-lines.ts";
 import type { Outline, PlacedBlock } from "../../grammar/outline.ts";
 import { signature } from "../../grammar/signature.ts";
 import { code } from "./markdown.ts";
@@ -55,16 +56,20 @@ export function headingOffers({ blocks }: Outline, line: number): readonly Offer
 export function versionOffers({ lines }: Outline, line: number): readonly Offer[] {
   const first = lines.findIndex(({ kind }) => kind !== "blank");
   if (first >= 0 && first < line) return [];
-  return [{ label: "headnote", insert: "headnote 1", kind: "keyword", detail: "version of the format" }];
+  return [{ ...fileOffer("headnote"), insert: "headnote 1" }];
 }
 
-export const includeOffer: Offer = {
-  label: "include",
-  insert: "include ",
-  snippet: 'include "$1"',
-  kind: "keyword",
-  detail: 'include "path"',
-};
+export const includeOffer: Offer = { ...fileOffer("include"), insert: "include ", snippet: 'include "$1"' };
+
+function fileOffer(keyword: string): Omit<Offer, "insert"> {
+  const line = findFileLine(keyword);
+  return {
+    label: keyword,
+    kind: "keyword",
+    detail: line?.signature ?? keyword,
+    ...(line !== undefined && { documentation: `${line.doc}\n\n${code([line.example])}` }),
+  };
+}
 
 function keywordOffer(form: Form): Offer {
   const { keyword, doc, example } = form;

@@ -9,9 +9,9 @@ import { createOnigScanner, createOnigString, loadWASM } from "vscode-oniguruma"
 import { type IGrammar, INITIAL, parseRawGrammar, Registry } from "vscode-textmate";
 import { findColumn } from "../../grammar/columns.ts";
 import { FORMS } from "../../grammar/directives/index.ts";
+import { FILE_KEYWORDS } from "../../grammar/file-lines.ts";
 import { lexLine } from "../../grammar/lexer.ts";
 import { isOwnKeyword } from "../../grammar/line-kind.ts";
-import { FILE_KEYWORDS } from "../../grammar/read-part.ts";
 import { Comment, Text, UnclosedText } from "../../grammar/tokens.ts";
 import type { Line } from "../../grammar/tree.ts";
 import { KINDS } from "../../server/catalogue.ts";

@@ -66,6 +66,13 @@ test("hover of an allowed code works behind a line too", () => {
   expect(text).toContain("**no-bench** — ");
 });
 
+test("hover of the version line and of an include says what they are for", () => {
+  expect(hovered("head$0note 1\n").text).toContain("in which version of the format");
+  const include = hovered('headnote 1\nbench b\ninc$0lude "s.headnote"\n');
+  expect(include.under).toBe("include");
+  expect(include.text).toContain("Takes in what another file defines");
+});
+
 describe("hover of an include", () => {
   const more = Array.from({ length: 14 }, (_, index) => `plate p${index}\n`).join("");
   const shop = `#- s.headnote\nheadnote 1\nbench a\nbench b_c\n${more}session 2026-03-02\n`;
