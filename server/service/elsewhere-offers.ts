@@ -43,7 +43,7 @@ function isOneText(form: Form): form is Property {
   return form.form === "property" && !form.repeatable && slots.length === 1 && slots[0]?.type.kind === "text";
 }
 
-/** The nearest records first, of them those that only define things, and of runs the latest, as files are dated. */
+/** The nearest records first, of them those that only define things. */
 export function elsewhereOffers(
   { scope }: Analysis,
   { open, names, text }: Sought,
@@ -53,10 +53,10 @@ export function elsewhereOffers(
     .filter(({ file }) => file.path !== scope.file.path)
     .map((other) => ({ other, path: relativePath(folderOf(scope.file.path), other.file.path) }))
     .sort((a, b) => farness(a) - farness(b) || (a.path < b.path ? -1 : 1));
-  const latest = near.toSorted((a, b) => farness(a) - farness(b) || (a.path < b.path ? 1 : -1));
-  const named = names.flatMap((kind) =>
-    (kind === "run" ? latest : near).flatMap(({ other, path }) => nameOffers(scope, open, kind, other, path)),
+  const found = names.flatMap((kind) =>
+    kind === "run" ? baselines(scope, open, near) : near.flatMap((each) => definedIn(each, kind)),
   );
+  const named = found.flatMap((each) => nameOffer(scope, each));
   const files = near.map(({ other }) => other.file);
   const seen = text === undefined ? [] : seenIn(files, text.property, text.slot);
   const texts = seen.map(
@@ -71,34 +71,55 @@ export function elsewhereOffers(
   return offers.map((offer) => ({ ...offer, ...open.place }));
 }
 
+/** A record of the workspace, and its path as seen from the file. */
+interface Neighbour {
+  readonly other: Scope;
+  readonly path: string;
+}
+
 /** How many folders lie between, and half a step more to where readings were taken. */
-function farness({ other, path }: { readonly other: Scope; readonly path: string }): number {
+function farness({ other, path }: Neighbour): number {
   return path.split("/").length + (other.file.session === undefined ? 0 : 0.5);
 }
 
-/** What a record defines of a kind; of runs only those of the same port, since a shop has hundreds. */
-function nameOffers(
-  scope: Scope,
-  open: OpenLine,
-  kind: NamedKind,
-  other: Scope,
-  path: string,
-): readonly Offer[] {
-  const edit = includeEdit(scope.file, path);
-  if (edit === undefined) return [];
-  return [...namesIn(other.file, kind)].flatMap((id): Offer[] => {
-    const placed = defined(other.file, kind, id);
-    if (placed === undefined || (kind === "run" && !isOfSamePort(scope, open, other, placed))) return [];
-    const title = isNamed(placed.entity) ? placed.entity.title : undefined;
-    const documentation = `defined in ${escaped(path)}, which is then included`;
-    return [{ label: id, insert: id, kind: "name", detail: title ?? kind, documentation, edits: [edit] }];
+interface FoundName extends Neighbour {
+  readonly id: string;
+  readonly entity: Placed["entity"];
+}
+
+function definedIn(neighbour: Neighbour, kind: NamedKind): readonly FoundName[] {
+  const { file } = neighbour.other;
+  return [...namesIn(file, kind)].flatMap((id): FoundName[] => {
+    const placed = defined(file, kind, id);
+    return placed === undefined ? [] : [{ ...neighbour, id, entity: placed.entity }];
   });
 }
 
-function isOfSamePort(scope: Scope, open: OpenLine, other: Scope, run: Placed): boolean {
-  const own = portOf(scope, open.placed?.block.entity);
-  const theirs = portOf(other, run.entity);
-  return own !== undefined && isSamePlace(own, theirs);
+/** Runs of the same port, since a shop has hundreds: those of the same cylinder first, then the latest, as files are dated. */
+function baselines(scope: Scope, { placed }: OpenLine, near: readonly Neighbour[]): readonly FoundName[] {
+  const own = placed?.block.entity;
+  const port = portOf(scope, own);
+  if (own?.kind !== "run" || port === undefined) return [];
+  const isOther = ({ entity }: FoundName): boolean =>
+    entity.kind === "run" && entity.cylinder !== own.cylinder;
+  return near
+    .flatMap((each) => definedIn(each, "run"))
+    .filter(({ other, entity }) => isSamePlace(port, portOf(other, entity)))
+    .sort(
+      (a, b) =>
+        Number(isOther(a)) - Number(isOther(b)) || farness(a) - farness(b) || (a.path < b.path ? 1 : -1),
+    );
+}
+
+/** The name, and the include that it needs. */
+function nameOffer({ file }: Scope, { id, entity, path }: FoundName): readonly Offer[] {
+  const edit = includeEdit(file, path);
+  if (edit === undefined) return [];
+  const title = isNamed(entity) ? entity.title : undefined;
+  const documentation = `defined in ${escaped(path)}, which is then included`;
+  return [
+    { label: id, insert: id, kind: "name", detail: title ?? entity.kind, documentation, edits: [edit] },
+  ];
 }
 
 function portOf({ file, locate }: Scope, entity: Placed["entity"] | undefined): Placed | undefined {

@@ -51,6 +51,9 @@ describe("names of other records", () => {
   test("are no runs but those of the same port", () => {
     const run = `headnote 1\ninclude "heads/h.headnote"\nsession 2026-03-04\n  port p\nrun now\n  baseline $0\n`;
     expect(elsewhere(run + SHOP + SESSIONS).map(({ label }) => label)).toEqual(["three", "one"]);
+    const third = run.replace("run now\n", "run now\n  cylinder 3\n");
+    const monday = SESSIONS.replace("run one\n", "run one\n  cylinder 3\n");
+    expect(elsewhere(third + SHOP + monday).map(({ label }) => label)).toEqual(["one", "three"]);
     expect(elsewhere(run.replace("  port p\n", "") + SHOP + SESSIONS)).toEqual([]);
   });
 
