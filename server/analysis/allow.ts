@@ -30,8 +30,9 @@ export function applyAllows(
 ): Finding[] {
   const allows = readAllows(lines);
   if (allows.length === 0) return [...findings];
+  const byLine = Map.groupBy(allows, ({ line }) => line);
   const kept = findings.filter((finding) => {
-    const allow = allows.find(({ code, line }) => code === finding.code && line === finding.span.line);
+    const allow = byLine.get(finding.span.line)?.find(({ code }) => code === finding.code);
     if (allow === undefined) return true;
     allow.used = true;
     return false;
@@ -47,12 +48,18 @@ export function applyAllows(
 }
 
 function readAllows(lines: readonly Line[]): Allow[] {
-  return lines.flatMap(({ text }, index) => {
-    const found = allowedCode(text);
-    if (found === undefined) return [];
+  const allows: Allow[] = [];
+  // From the last line up, since many comments may stand above the line that they all speak of.
+  const known = new Map<number, number>();
+  for (let index = lines.length - 1; index >= 0; index--) {
+    const found = allowedCode(lines[index]?.text ?? "");
+    if (found === undefined) continue;
     const { code, from, to } = found;
-    return [{ code, span: { line: index, from, to }, line: spokenOf(lines, index), used: false }];
-  });
+    const line = spokenOf(lines, index, known);
+    known.set(index, line);
+    allows.push({ code, span: { line: index, from, to }, line, used: false });
+  }
+  return allows.reverse();
 }
 
 /** A code that a comment silences, and its place in the line. */
@@ -72,12 +79,19 @@ export function allowedCode(text: string): AllowedCode | undefined {
   return { code, from, to: from + code.length };
 }
 
-/** The line that a comment speaks of. */
-export function spokenOf(lines: readonly Line[], index: number): number {
-  const isComment = (line: number): boolean => lines[line]?.text.trimStart().startsWith("#") === true;
+/** The line that the comment of a line speaks of; `known` has it for some lines below. */
+export function spokenOf(
+  lines: readonly Line[],
+  index: number,
+  known: ReadonlyMap<number, number> = new Map(),
+): number {
   let spoken = index;
-  while (isComment(spoken)) spoken++;
+  while (isOnlyComment(lines[spoken]?.text ?? "")) spoken = known.get(spoken + 1) ?? spoken + 1;
   return spoken;
+}
+
+function isOnlyComment(text: string): boolean {
+  return text.trimStart().startsWith("#");
 }
 
 /** Whether a comment can silence a finding: not what is wrong with such comments themselves. */

@@ -49,3 +49,11 @@ test("one that names no finding is a warning, with the nearest code as its fix",
 test("a remark that speaks of allowing is no comment", () => {
   expect(codesOf(record({ rows: [`${OFF} "# allow off-target: motor hot"`, GOOD] }))).toEqual(["off-target"]);
 });
+
+test("any number of them may stand above a line", () => {
+  // Were each to look for its line by itself, this would take half a minute.
+  const comments = Array.from({ length: 100_000 }, (_, index) =>
+    index % 2 === 0 ? "# allow off-target: a" : "# b",
+  );
+  expect(new Set(codesOf(record({ rows: [...comments, OFF, GOOD] })))).toEqual(new Set(["unused-allow"]));
+});
