@@ -20,7 +20,11 @@ export function bundleScript(bundle: string, compiled?: Buffer): Script {
 }
 
 /** What the bundle exports. */
-export function commandOf(script: Script, bundle: string, require: NodeJS.Require): { run: typeof run } {
+export function commandOf(
+  script: Script,
+  bundle: string,
+  require: (id: string) => unknown,
+): { run: typeof run } {
   const module = { exports: {} };
   script.runInThisContext()(module.exports, require, module, bundle, dirname(bundle));
   return module.exports as { run: typeof run };

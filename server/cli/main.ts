@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 // The command's entry: ties it to the process. It is packed alone and loads the command from the bundle beside it.
 import { existsSync, readFileSync } from "node:fs";
-import * as nodeModule from "node:module";
+import type * as nodeModule from "node:module";
 import { join } from "node:path";
 import { bundleScript, commandOf, compiledPath } from "./command-bundle.ts";
 
@@ -9,13 +9,17 @@ if (Number.parseInt(process.versions.node, 10) < 22) {
   process.stderr.write(`headnote: needs Node.js 22 or later; this is ${process.versions.node}\n`);
   process.exit(2);
 }
-// For what few commands load, and for all where another version of Node has built it.
-nodeModule.enableCompileCache();
 const bundle = join(import.meta.dirname, "command.cjs");
 const compiled = compiledPath(bundle);
 const { run }: ReturnType<typeof commandOf> = existsSync(compiled)
-  ? commandOf(bundleScript(bundle, readFileSync(compiled)), bundle, require)
-  : require(bundle);
+  ? commandOf(bundleScript(bundle, readFileSync(compiled)), bundle, load)
+  : load(bundle);
 
 // The end is not left to the process: to take a large heap down piece by piece lasts up to a tenth of a check.
 run(process.argv.slice(2)).then((code) => process.exit(code));
+
+/** Of our own bundles, the compiled code that the command does not bring is kept by Node. */
+function load(id: string) {
+  if (!id.startsWith("node:")) (require("node:module") as typeof nodeModule).enableCompileCache();
+  return require(id);
+}

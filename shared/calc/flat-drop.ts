@@ -8,9 +8,18 @@ import { studentQuantile } from "./student.ts";
 const step = 0.125;
 const lowest = -7;
 const nodeCount = 121;
-const nodes = Array.from({ length: nodeCount }, (_, index) => lowest + index * step);
-const chanceAtNode = Float64Array.from(nodes, normalCdf);
-const densityAtNode = Float64Array.from(nodes, normalPdf);
+
+/** Where the integral is taken, with chance and density of a standard normal there; made when first asked for. */
+let standard: ReturnType<typeof standardNormal> | undefined;
+
+function standardNormal() {
+  const nodes = Array.from({ length: nodeCount }, (_, index) => lowest + index * step);
+  return {
+    nodes,
+    chances: Float64Array.from(nodes, normalCdf),
+    densities: Float64Array.from(nodes, normalPdf),
+  };
+}
 
 /**
  * Chance that one of `count` independent standard normals lies more than `threshold` below an earlier one.
@@ -21,9 +30,11 @@ const densityAtNode = Float64Array.from(nodes, normalPdf);
  * error counts in proportion to a small chance.
  */
 function chanceOfDrop(count: number, threshold: number): number {
+  standard ??= standardNormal();
+  const { nodes, chances, densities } = standard;
   const drops = Float64Array.from(nodes, (node) => normalCdf(node - threshold));
   const density = new Float64Array(nodeCount + 1);
-  density.set(densityAtNode);
+  density.set(densities);
   let dropped = 0;
   for (let station = 1; station < count; station += 1) {
     let secondLast = 0;
@@ -39,7 +50,7 @@ function chanceOfDrop(count: number, threshold: number): number {
       below += (step / 24) * (13 * (last + here) - secondLast - next);
       const drop = drops[index] ?? 0;
       dropped += here * drop;
-      density[index] = here * ((chanceAtNode[index] ?? 0) - drop) + (densityAtNode[index] ?? 0) * below;
+      density[index] = here * ((chances[index] ?? 0) - drop) + (densities[index] ?? 0) * below;
     }
   }
   return step * dropped;

@@ -51,12 +51,9 @@ const TOO_LONG: NumberFault = { problem: "too-long", mended: [] };
 const ZERO_DENOMINATOR: NumberFault = { problem: "zero-denominator", mended: [] };
 
 const FRACTION = /^(-?)(?:(\d+)-)?(\d+)\/(\d+)$/;
-const FOREIGN_DIGIT = /(?![0-9])\p{Nd}/gu;
 /** Hyphens, dashes and minus signs of Unicode other than the ASCII one. */
 const FOREIGN_MINUS = /[\u2010-\u2015\u2212\u207b\ufe63\uff0d]/g;
 const EXPONENT = /^(-?)(\d*)\.?(\d*)[eE]([+-]?\d{1,3})$/;
-const NUMBER_BEFORE_UNIT =
-  /^[\p{Nd}.,/+\-\u2010-\u2015\u2212\u207b\ufe63\uff0d]*\p{Nd}[.,]?(?:[eE][+-]?\d+)?/u;
 
 /**
  * Reads one word as a decimal number (`12`, `0.400`, `.5`, `-3.0`) or a fraction (`11/32`, `1-3/8`, `-1/2`). A single `-`
@@ -124,7 +121,7 @@ function findFault(text: string): NumberFault {
 }
 
 const MENDS: readonly (readonly [NumberProblem, (word: string) => readonly string[]])[] = [
-  ["foreign-digits", (word) => [word.replace(FOREIGN_DIGIT, plainDigit)]],
+  ["foreign-digits", (word) => [word.replace(/(?![0-9])\p{Nd}/gu, plainDigit)]],
   ["foreign-minus", (word) => [word.replace(FOREIGN_MINUS, "-")]],
   ["plus-sign", (word) => [word.replace(/^\+/, "")]],
   ["decimal-comma", withoutComma],
@@ -175,7 +172,9 @@ function withoutExponent(word: string): readonly string[] {
  */
 export function splitNumberUnit(text: string): { number: string; unit: string } | undefined {
   if (text.length > LONGEST_WORD) return undefined;
-  const number = NUMBER_BEFORE_UNIT.exec(text)?.[0];
+  const number = /^[\p{Nd}.,/+\-\u2010-\u2015\u2212\u207b\ufe63\uff0d]*\p{Nd}[.,]?(?:[eE][+-]?\d+)?/u.exec(
+    text,
+  )?.[0];
   if (number === undefined || number.length === text.length) return undefined;
   const unit = text.slice(number.length);
   if (findUnit(unit) === undefined) return undefined;
