@@ -47,9 +47,10 @@ run r1
      0.200               22.4      120.2  # allow off-target: shown on purpose
      0.300               28.0      180.0
 `,
+  display: "flow",
   checkRun(result, report) {
     const { bench, run } = result.setup;
-    if (bench?.shows?.kind !== "flow" || bench.shows.at === undefined) return;
+    if (bench?.shows?.at === undefined) return;
     const displays = columnValues(run.table, "flow");
     if (displays !== undefined) checkRows(result, bench.id, displays, report);
   },

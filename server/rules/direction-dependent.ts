@@ -28,7 +28,7 @@ export const directionDependent = rule<DirectionArgs>({
      0.300               28.0      149.3
      0.200               28.0      107.8
 `,
-  checkRun(result, report) {
+  checkOdd(result, report) {
     const sweep = twoWaySweep(result);
     const place = sweep && directionPlace(result, sweep);
     if (sweep !== undefined && place !== undefined)

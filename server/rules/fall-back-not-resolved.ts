@@ -25,7 +25,7 @@ export const fallBackNotResolved = rule<UnresolvedArgs>({
      0.500               28.0      191.0
      0.600               28.0      192.0
 `,
-  checkRun(result, report) {
+  checkOdd(result, report) {
     for (const fall of result.fallBacks) {
       const place = fall.resolved ? undefined : fallBackPlace(fall);
       if (place !== undefined) report(place.span, unresolvedArgs(result, fall), { related: place.related });

@@ -25,7 +25,7 @@ export const impossible = rule<{ effective: string; area: string; geometric: str
      0.100               28.0       55.0
      0.200               28.0      112.0
 `,
-  checkRun(result, report) {
+  checkOdd(result, report) {
     if (result.impossible.size === 0) return;
     for (const row of result.rows) {
       const { impossible: found } = row;

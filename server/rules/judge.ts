@@ -6,7 +6,7 @@ import type { Analysis, SettledRun } from "../analysis/project.ts";
 import type { ComputedPair } from "../analysis/run-pairs.ts";
 import type { ComputedTrace } from "../analysis/traces.ts";
 import { RULES } from "./index.ts";
-import type { FileInput, Report, Rule } from "./rule.ts";
+import type { Display, FileInput, Report, Rule } from "./rule.ts";
 
 /** What the rules find; the same empty list wherever they find nothing. */
 export interface Judge {
@@ -29,7 +29,10 @@ function judgeBy(rules: readonly Rule[]): Judge {
   const ofFile = ready.flatMap(({ rule, report }) => bound(rule.check, report));
   const ofSetup = ready.flatMap(({ rule, report }) => bound(rule.checkSetup, report));
   const ofTrace = ready.flatMap(({ rule, report }) => bound(rule.checkTrace, report));
-  const ofRun = ready.flatMap(({ rule, report }) => bound(rule.checkRun, report));
+  const ofRun = ready.flatMap(({ rule, report }) => bound(rule.checkRun, report, rule.display));
+  const byDisplay = Map.groupBy(ofRun, ({ display }) => display);
+  const ofAny = byDisplay.get(undefined) ?? [];
+  const ofOdd = ready.flatMap(({ rule, report }) => bound(rule.checkOdd, report));
   const ofPair = ready.flatMap(({ rule, report }) => bound(rule.checkPair, report));
   const taken = (): readonly Finding[] => {
     if (found.length === 0) return NONE;
@@ -56,7 +59,11 @@ function judgeBy(rules: readonly Rule[]): Judge {
       return taken();
     },
     run: (result, limits, traces) => {
-      for (const { check, report } of ofRun) check(result, report, limits, traces);
+      for (const { check, report } of ofAny) check(result, report, limits, traces);
+      const display = result.setup.bench?.shows?.kind;
+      const ofDisplay = display && byDisplay.get(display);
+      if (ofDisplay) for (const { check, report } of ofDisplay) check(result, report, limits, traces);
+      if (isOdd(result)) for (const { check, report } of ofOdd) check(result, report, limits, traces);
       return taken();
     },
     pair: (pair, limits) => {
@@ -69,10 +76,16 @@ function judgeBy(rules: readonly Rule[]): Judge {
 interface Bound<C> {
   readonly check: C;
   readonly report: Report<FindingArgs>;
+  readonly display: Display | undefined;
 }
 
-function bound<C>(check: C | undefined, report: Report<FindingArgs>): readonly Bound<C>[] {
-  return check === undefined ? [] : [{ check, report }];
+function bound<C>(check: C | undefined, report: Report<FindingArgs>, display?: Display): readonly Bound<C>[] {
+  return check === undefined ? [] : [{ check, report, display }];
+}
+
+/** Whether something stands out in a run; in most runs nothing does, and a quarter of the rules need not be asked. */
+function isOdd({ slips, impossible, fallBacks, repeated, falling }: RunResult): boolean {
+  return slips.size + impossible.size + fallBacks.length + repeated.length + falling.length > 0;
 }
 
 /**

@@ -40,9 +40,10 @@ run r1
   lift[in]  depression[inH2O]  reading[%]
      0.100               28.0        42.0
 `,
+  display: "percent",
   checkRun(result, report) {
     const { bench, within } = result.setup;
-    if (bench?.shows?.kind !== "percent") return;
+    if (bench === undefined) return;
     const rangeOf = columnWords(result.setup.run.table, "range");
     for (const { row, depression } of result.rows) {
       const name = rangeOf?.(row) ?? (bench.ranges.length === 1 ? bench.ranges[0]?.name : undefined);

@@ -45,9 +45,10 @@ run r1
   lift[in]  depression[inH2O]  signal[V]
      0.100               28.0        1.4
 `,
+  display: "signal",
   checkRun(result, report) {
     const { bench } = result.setup;
-    if (bench?.shows?.kind !== "signal") return;
+    if (bench === undefined) return;
     const { table } = result.setup.run;
     const signals = columnValues(table, "signal");
     const unit = table?.columns.find((column) => column.name === "signal")?.unit;

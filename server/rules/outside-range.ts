@@ -44,8 +44,8 @@ run r1
   lift[in]  depression[inH2O]  reading[%]
      0.100               28.0        42.0
 `,
+  display: "percent",
   checkRun(result, report) {
-    if (result.setup.bench?.shows?.kind !== "percent") return;
     const readings = columnValues(result.setup.run.table, "reading");
     if (readings === undefined) return;
     for (const { row } of result.rows) {

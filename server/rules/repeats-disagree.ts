@@ -30,7 +30,7 @@ export const repeatsDisagree = rule<{ count: number; lift: string; range: string
      0.200               28.0      108.0
      0.200               28.0      109.0
 `,
-  checkRun(result, report) {
+  checkOdd(result, report) {
     const { repeated, repeatability } = result;
     if (repeated.length === 0) return;
     const back = returnRow(result);

@@ -2,6 +2,7 @@
 import type { Finding, FindingArgs, FindingExtras, FindingKind } from "../../shared/finding.ts";
 import { raise } from "../../shared/finding.ts";
 import type { Limits } from "../../shared/model/limits.ts";
+import type { Bench } from "../../shared/model/model.ts";
 import type { RunResult } from "../../shared/model/result.ts";
 import type { Span } from "../../shared/text/span.ts";
 import type { Analysis, SettledRun } from "../analysis/project.ts";
@@ -17,6 +18,15 @@ export interface FileInput extends Pick<Analysis, "scope" | "repeatability" | "c
 
 export type Report<A extends FindingArgs> = (span: Span, args: A, extras?: FindingExtras) => void;
 
+export type Display = NonNullable<Bench["shows"]>["kind"];
+
+type CheckRun<A extends FindingArgs> = (
+  result: RunResult,
+  report: Report<A>,
+  limits: Limits,
+  traces: readonly ComputedTrace[],
+) => void;
+
 /** How findings of a kind are found: one of these. */
 interface Checks<A extends FindingArgs> {
   /** Looks at a file; spans count in the file. */
@@ -29,12 +39,11 @@ interface Checks<A extends FindingArgs> {
    * Looks at one computed run and its traces; spans count from the run's heading, so that what was found in a run without
    * traces stays true while the run does not change.
    */
-  readonly checkRun?: (
-    result: RunResult,
-    report: Report<A>,
-    limits: Limits,
-    traces: readonly ComputedTrace[],
-  ) => void;
+  readonly checkRun?: CheckRun<A>;
+  /** With `checkRun`: what a bench must show for its runs to be looked at; anything where this is missing. */
+  readonly display?: Display;
+  /** The same of runs in which something stands out: a slip, what cannot be, a fall-back, a lift that was read again. */
+  readonly checkOdd?: CheckRun<A>;
   /** Looks at a run beside its baseline, or beside the same stage on another bench; spans count from its own heading. */
   readonly checkPair?: (pair: ComputedPair, report: Report<A>, limits: Limits) => void;
 }

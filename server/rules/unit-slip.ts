@@ -37,7 +37,7 @@ export const unitSlip = rule<{ column: string; factor: string; expected: string;
      0.200               28.0      108.5
      0.300               28.0      150.0
 `,
-  checkRun(result, report) {
+  checkOdd(result, report) {
     if (result.slips.size === 0) return;
     for (const { row, slip } of result.rows) {
       if (slip === undefined) continue;
