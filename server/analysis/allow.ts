@@ -2,7 +2,7 @@
 import { lexLine } from "../../grammar/lexer.ts";
 import { Comment } from "../../grammar/tokens.ts";
 import type { Line } from "../../grammar/tree.ts";
-import { type Finding, raise } from "../../shared/finding.ts";
+import { type Finding, type Fix, raise } from "../../shared/finding.ts";
 import { nearest } from "../../shared/quantity/nearest.ts";
 import type { Span } from "../../shared/text/span.ts";
 import { unknownAllow } from "./findings/unknown-allow.ts";
@@ -17,7 +17,8 @@ interface Allow {
   used: boolean;
 }
 
-const form = /^#\s*allow\s+([A-Za-z0-9-]+)\s*(?::.*)?$/;
+/** More codes than one are read, so that it can be said that a comment silences one. */
+const form = /^#\s*allow\s+([A-Za-z0-9-]+(?:\s*,\s*[A-Za-z0-9-]+)*)\s*(?::.*)?$/;
 
 /**
  * The findings that no comment silences, and what is wrong with the comments themselves. A comment on a line of its own
@@ -38,13 +39,29 @@ export function applyAllows(
     return false;
   });
   for (const { code, span, used } of allows) {
-    if (!codes.includes(code)) {
+    const several = code.split(/\s*,\s*/);
+    if (several.length > 1) {
+      // Without a code among them they are words of a sentence.
+      if (!several.some((each) => codes.includes(each))) continue;
+      const fix = oneEach(lines[span.line]?.text ?? "", several, span);
+      kept.push(raise(unknownAllow, span, { written: code, nearest: "" }, { fix }));
+    } else if (!codes.includes(code)) {
       const [near] = nearest(code, codes);
       const fix = near === undefined ? undefined : { title: `Write ${near}`, edits: [{ span, text: near }] };
       kept.push(raise(unknownAllow, span, { written: code, nearest: near ?? "" }, { fix }));
     } else if (!used) kept.push(raise(unusedAllow, span, { code }));
   }
   return kept;
+}
+
+/** A comment for each of some codes, where the comment has its line for itself. */
+function oneEach(text: string, codes: readonly string[], { line, from, to }: Span): Fix | undefined {
+  if (!isOnlyComment(text)) return undefined;
+  const comments = codes.map((code) => text.slice(0, from) + code + text.slice(to));
+  return {
+    title: "Write a comment for each",
+    edits: [{ span: { line, from: 0, to: text.length }, text: comments.join("\n") }],
+  };
 }
 
 function readAllows(lines: readonly Line[]): Allow[] {

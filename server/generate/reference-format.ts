@@ -83,8 +83,8 @@ thing.
 it stands in, uses \`/\`, and stays inside the workspace. The workspace is the folder that holds the nearest \`headnote.json\`,
 else the repository, else the file's own folder.
 
-**Allow.** A comment \`# allow CODE: reason\` silences one kind of finding, on its own line or on the line below it. Say
-why.
+**Allow.** A comment \`# allow CODE: reason\` silences one kind of finding, on its own line or on the line below it. For
+several kinds several comments stand above the line. Say why.
 
 **Your own keywords** begin with \`x-\`. Their lines are kept and not read.
 

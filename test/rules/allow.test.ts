@@ -50,6 +50,22 @@ test("a remark that speaks of allowing is no comment", () => {
   expect(codesOf(record({ rows: [`${OFF} "# allow off-target: motor hot"`, GOOD] }))).toEqual(["off-target"]);
 });
 
+test("one that names several codes is told that it can have one, and what it says otherwise is a sentence", () => {
+  const several = findingOf(
+    record({ rows: ["# allow off-target, drift: motor hot", OFF, GOOD] }),
+    "unknown-allow",
+  );
+  expect(several.message).toBe("there is no finding 'off-target, drift' to allow");
+  expect(several.help).toBe("a comment silences one finding: write a comment for each");
+  expect(several.finding.fix?.edits.map(({ text }) => text.split("\n").map((line) => line.trim()))).toEqual([
+    ["# allow off-target: motor hot", "# allow drift: motor hot"],
+  ]);
+  const behind = record({ rows: [`${OFF} # allow off-target, drift`, GOOD] });
+  expect(codesOf(behind)).toEqual(["off-target", "unknown-allow"]);
+  expect(findingOf(behind, "unknown-allow").finding.fix).toBeUndefined();
+  expect(codesOf(record({ rows: ["# allow time, patience", GOOD] }))).toEqual([]);
+});
+
 test("any number of them may stand above a line", () => {
   // Were each to look for its line by itself, this would take half a minute.
   const comments = Array.from({ length: 100_000 }, (_, index) =>

@@ -5,7 +5,10 @@ export const unknownAllow: FindingKind<{ written: string; nearest: string }> = {
   code: "unknown-allow",
   severity: "warning",
   message: ({ written }) => `there is no finding '${written}' to allow`,
-  help: ({ nearest }) => (nearest === "" ? "see REFERENCE.md for the codes" : `did you mean ${nearest}?`),
+  help: ({ written, nearest }) => {
+    if (written.includes(",")) return "a comment silences one finding: write a comment for each";
+    return nearest === "" ? "see REFERENCE.md for the codes" : `did you mean ${nearest}?`;
+  },
   what: "An allow comment names a code that no finding has.",
   why: "A misspelt code silences nothing, and it should not look as if it did.",
   bad: `headnote 1
