@@ -26,8 +26,9 @@ export function nodeIo(): Io {
     out: out.write,
     err: err.write,
     flushed: async () => {
-      await out.flushed();
-      await err.flushed();
+      // What cannot be written ends the process with a code of its own, a little later; what cannot be said does not.
+      await out.flushed().catch(() => new Promise(() => {}));
+      await err.flushed().catch(() => undefined);
     },
     stdin: async () => {
       const chunks: Uint8Array[] = [];

@@ -4,7 +4,7 @@ import { fstatSync, writeSync } from "node:fs";
 
 export interface Output {
   readonly write: (text: string | Uint8Array) => void;
-  /** Settles when all has been written; never where that has failed, which the stream's owner is told. */
+  /** Settles when all has been written; rejects where that has failed, which the stream's owner is told a little later. */
   readonly flushed: () => Promise<void>;
   readonly isTerminal: () => boolean;
 }
@@ -25,9 +25,9 @@ export function output(descriptor: number, open: () => NodeJS.WriteStream): Outp
       if (rest.length > 0) opened().write(rest);
     },
     flushed: () =>
-      new Promise((resolve) => {
+      new Promise((resolve, reject) => {
         if (stream === undefined) resolve();
-        else stream.write("", (error) => error ?? resolve());
+        else stream.write("", (error) => (error ? reject(error) : resolve()));
       }),
     isTerminal: () => (NEEDS_STREAM || fstatSync(descriptor).isCharacterDevice()) && opened().isTTY === true,
   };

@@ -14,10 +14,10 @@ const MAIN = join(DIST, "cli.cjs");
 function start(
   cwd: string,
   args: readonly string[],
-  { main = MAIN, readsOut = true, output = "pipe" as "pipe" | number } = {},
+  { main = MAIN, readsOut = true, output = "pipe" as "pipe" | number, talk = "pipe" as "pipe" | number } = {},
 ): Promise<Ran> {
   return new Promise((resolve) => {
-    const child = spawn(process.execPath, [main, ...args], { cwd, stdio: ["ignore", output, "pipe"] });
+    const child = spawn(process.execPath, [main, ...args], { cwd, stdio: ["ignore", output, talk] });
     let out = "";
     let err = "";
     if (readsOut) child.stdout?.on("data", (chunk) => (out += chunk));
@@ -44,6 +44,10 @@ test.runIf(existsSync("/dev/full"))("says in a sentence that its output found no
     const { code, err } = await start(shop.folder, ["check"], { output: openSync("/dev/full", "w") });
     expect([code, err]).toEqual([2, "headnote: the output cannot be written: the disk is full\n"]);
   });
+});
+
+test.runIf(existsSync("/dev/full"))("ends with its own code when its talk finds no room", async () => {
+  expect((await start(".", ["check", "nowhere"], { talk: openSync("/dev/full", "w") })).code).toBe(2);
 });
 
 test("writes all of a long output into a pipe", async () => {
