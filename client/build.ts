@@ -120,7 +120,9 @@ await Promise.all([
   }),
 ]);
 
-chmodSync(`${out}cli.cjs`, 0o755);
+// npx links a copy of the repository once, and goes on to look for what the command was called then.
+writeFileSync(`${out}cli.js`, '#!/usr/bin/env node\nimport "./cli.cjs";\n');
+for (const name of ["cli.cjs", "cli.js"]) chmodSync(`${out}${name}`, 0o755);
 
 // One check is run, and the code that the engine has compiled for it is kept for every check that follows.
 const bundle = `${out}command.cjs`;

@@ -33,6 +33,11 @@ test("tells its version", async () => {
   expect(await start(".", ["--version"])).toEqual({ code: 0, out: `${manifest.version}\n`, err: "" });
 });
 
+test("is still reached under the name that older links have", async () => {
+  const { code, out } = await start(".", ["--version"], { main: join(DIST, "cli.js") });
+  expect([code, out]).toEqual([0, `${manifest.version}\n`]);
+});
+
 test("ends quietly when its reader goes away", async () => {
   await inShop({ "x.headnote": slips }, async (shop) => {
     expect((await start(shop.folder, ["check"], { readsOut: false })).err).toBe("");
