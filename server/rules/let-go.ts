@@ -4,28 +4,9 @@ import { isLift } from "../../shared/calc/trace/trace-flow.ts";
 import type { ComputedTrace } from "../analysis/traces.ts";
 import { tracedRun } from "./examples.ts";
 import { type FileInput, rule } from "./rule.ts";
-import {
-  chanceWords,
-  depressionWords,
-  flowsWords,
-  readingsAt,
-  sampleSpan,
-  timeWords,
-} from "./trace-words.ts";
-import { percent } from "./words.ts";
+import { readingsAt, type StepWords, sampleSpan, stepWords } from "./trace-words.ts";
 
-/** How the depression moved, as a message says it. */
-export const PHASES = { rising: "and rising", holding: "and holding", falling: "on the way down" } as const;
-
-export const letGo = rule<{
-  time: string;
-  depression: string;
-  phase: string;
-  size: string;
-  flows: string;
-  chance: string;
-  evidence: string;
-}>({
+export const letGo = rule<StepWords & { evidence: string }>({
   code: "let-go",
   severity: "warning",
   message: ({ time, depression, phase, size, flows, chance, evidence }) =>
@@ -45,15 +26,7 @@ export const letGo = rule<{
       }));
       report(
         sampleSpan(trace, step.time),
-        {
-          time: timeWords(trace.result, step.time),
-          depression: depressionWords(trace.result, step.depression),
-          phase: PHASES[step.phase],
-          size: percent(step.size),
-          flows: flowsWords(trace.result, step.before, step.after),
-          chance: chanceWords(step.chance),
-          evidence: evidence(trace, runs, compute),
-        },
+        { ...stepWords(trace.result, step), evidence: evidence(trace, runs, compute) },
         { related },
       );
     }

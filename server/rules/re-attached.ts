@@ -1,18 +1,9 @@
 // A port that takes hold of a wall again.
 import { tracedRun } from "./examples.ts";
-import { PHASES } from "./let-go.ts";
 import { rule } from "./rule.ts";
-import { chanceWords, depressionWords, flowsWords, sampleSpan, timeWords } from "./trace-words.ts";
-import { percent } from "./words.ts";
+import { type StepWords, sampleSpan, stepWords } from "./trace-words.ts";
 
-export const reAttached = rule<{
-  time: string;
-  depression: string;
-  phase: string;
-  size: string;
-  flows: string;
-  chance: string;
-}>({
+export const reAttached = rule<StepWords>({
   code: "re-attached",
   severity: "hint",
   message: ({ time, depression, phase, size, flows, chance }) =>
@@ -26,14 +17,7 @@ export const reAttached = rule<{
   checkTrace(trace, report) {
     for (const step of trace.result.steps) {
       if (step.kind !== "re-attached") continue;
-      report(sampleSpan(trace, step.time), {
-        time: timeWords(trace.result, step.time),
-        depression: depressionWords(trace.result, step.depression),
-        phase: PHASES[step.phase],
-        size: percent(step.size),
-        flows: flowsWords(trace.result, step.before, step.after),
-        chance: chanceWords(step.chance),
-      });
+      report(sampleSpan(trace, step.time), stepWords(trace.result, step));
     }
   },
 });

@@ -1,13 +1,13 @@
 // How the numbers of a trace are said: in its own units.
 import { rowsAtLift } from "../../shared/calc/trace/trace-flow.ts";
-import type { TraceResult } from "../../shared/model/trace-result.ts";
+import type { AreaStep, TraceResult } from "../../shared/model/trace-result.ts";
 import { formatFixed } from "../../shared/quantity/digits.ts";
 import { fromSI } from "../../shared/quantity/unit.ts";
 import { traceUnits } from "../../shared/render/trace-units.ts";
 import { type Span, shifted } from "../../shared/text/span.ts";
 import type { ComputedTrace } from "../analysis/traces.ts";
 import { rowSpan } from "./places.ts";
-import { figures, inUnit } from "./words.ts";
+import { figures, inUnit, percent } from "./words.ts";
 
 /** A time with the digits that the samples' distance deserves. */
 export function timeWords(result: TraceResult, time: number): string {
@@ -23,15 +23,39 @@ export function depressionWords(result: TraceResult, depression: number): string
 }
 
 /** Two corrected flows, one after the other. */
-export function flowsWords(result: TraceResult, before: number, after: number): string {
+function flowsWords(result: TraceResult, before: number, after: number): string {
   const { flow } = traceUnits(result);
   return `${figures(fromSI(before, flow))} \u2192 ${figures(fromSI(after, flow))} ${flow.symbol}`;
 }
 
 /** How rarely chance does something: `less than 1 in 10 000` at the least. */
-export function chanceWords(chance: number): string {
+function chanceWords(chance: number): string {
   if (!(chance > 1e-4)) return "less than once in 10 000 traces";
   return `once in ${Math.max(2, Math.round(1 / chance))} traces`;
+}
+
+const PHASES = { rising: "and rising", holding: "and holding", falling: "on the way down" } as const;
+
+/** What a message says of a step of the apparent area. */
+export type StepWords = {
+  readonly time: string;
+  readonly depression: string;
+  /** How the depression moved. */
+  readonly phase: string;
+  readonly size: string;
+  readonly flows: string;
+  readonly chance: string;
+};
+
+export function stepWords(result: TraceResult, step: AreaStep): StepWords {
+  return {
+    time: timeWords(result, step.time),
+    depression: depressionWords(result, step.depression),
+    phase: PHASES[step.phase],
+    size: percent(step.size),
+    flows: flowsWords(result, step.before, step.after),
+    chance: chanceWords(step.chance),
+  };
 }
 
 /** Where a trace is marked: its heading. */
