@@ -396,6 +396,21 @@ describe("beside the picture", () => {
     });
   });
 
+  test.each([300, 360, 445, 640])("no button of a page of %d px breaks its words", async (width) => {
+    await inPage(shopRecord(ROWS), { width }, async ({ page }) => {
+      await page.getByRole("button", { name: "Closer" }).click();
+      await page.getByRole("button", { name: "Whole curve" }).waitFor();
+      const axes = page.getByRole("button", { name: "Axes" });
+      if (await axes.isVisible()) await axes.click();
+      for (const button of await page.locator("#bar button:visible").all()) {
+        const said = await button.textContent();
+        expect([said, ((await button.boundingBox())?.height ?? 0) < 32]).toEqual([said, true]);
+      }
+      expect(await page.evaluate("document.documentElement.scrollWidth - innerWidth")).toBeLessThanOrEqual(0);
+      await page.screenshot({ path: join(SHOTS, `closer-${width}.png`) });
+    });
+  });
+
   test("saving and copying are asked of the editor; pictures are drawn on the page", async () => {
     await inPage(shopRecord(ROWS), {}, async ({ page, said, tell, heard, view }) => {
       for (const name of ["SVG", "PNG", "CSV", "Vega-Lite"])
